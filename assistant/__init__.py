@@ -1,0 +1,1 @@
+"""What meets people: reading, talking, showing, keeping."""

@@ -1,0 +1,1 @@
+"""Talking a plan through."""

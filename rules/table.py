@@ -1,0 +1,149 @@
+"""The one reader of `tables/`: files of figures become typed rows that remember where they stand.
+
+A table is a CSV file (one header line) or a TOML file (an array `row`). Its row type is a frozen struct that names
+the columns; the last three columns of every table are `note`, `basis` and `source`. A row knows its file and line, so
+that a Reason can quote it. Column names mean the same in every table: `tables/columns.toml` says what, in which unit
+and within which range; `check` holds a table against it.
+"""
+
+from __future__ import annotations
+
+import csv
+import tomllib
+from collections.abc import Iterable, Iterator
+from functools import cache
+from importlib import resources
+from typing import Any, Literal, TypeVar, get_type_hints
+
+import msgspec
+
+from rules.problem import Problem
+from rules.recipe import Struct
+
+Basis = Literal["published", "computed", "common practice", "from memory"]
+LIST_SEPARATOR = ";"
+
+
+class Row(Struct, frozen=True, kw_only=True):
+    """A row of a table. `file` and `line` (from 1, as people count) say where it stands."""
+
+    file: str
+    line: int
+    note: str | None = None
+    basis: Basis
+    source: str
+
+
+R = TypeVar("R", bound=Row)
+
+
+class TableError(Problem):
+    """A cell that cannot be: file, line, column, what stands there, what is wanted."""
+
+    def __init__(self, file: str, *, line: int, column: str, found: str, wanted: str) -> None:
+        super().__init__(file, line, column, found, wanted)
+        self.file = file
+        self.line = line
+        self.column = column
+        self.found = found
+        self.wanted = wanted
+
+    def sentence(self) -> str:
+        """Say where and what: coal_chart.csv, line 14, column temp_f: "35O" is not a number."""
+        return f'{self.file}, line {self.line}, column {self.column}: "{self.found}" is not {self.wanted}.'
+
+
+class Column(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """What a column name means, everywhere: its unit and the plausible range of its figures."""
+
+    meaning: str
+    unit: str | None = None
+    low: float | None = None
+    high: float | None = None
+
+
+def text_of(name: str) -> str:
+    """The text of a file in `tables/`."""
+    return resources.files("rules").joinpath("tables", name).read_text(encoding="utf-8")
+
+
+@cache
+def columns() -> dict[str, Column]:
+    """Every column name with its meaning."""
+    return msgspec.convert(tomllib.loads(text_of("columns.toml")), dict[str, Column])
+
+
+@cache
+def read(name: str, row_type: type[R]) -> tuple[R, ...]:
+    """All rows of a table, typed.
+
+    Raises:
+        TableError: for the first cell that is not what `row_type` wants.
+    """
+    return parse(name, text_of(name), row_type)
+
+
+def parse(name: str, text: str, row_type: type[R]) -> tuple[R, ...]:
+    """The rows of a table's text; `read` is this over the shipped files."""
+    return tuple(_typed(name, line, cells, row_type) for line, cells in _raw(name, text))
+
+
+def check(rows: Iterable[Row]) -> list[TableError]:
+    """Every figure outside the range that `columns.toml` gives for its column, and every unexplained column."""
+    faults = []
+    known = columns()
+    for row in rows:
+        for name in row.__struct_fields__:
+            value = getattr(row, name)
+            column = known.get(name)
+            if column is None:
+                faults.append(_fault(row, name, value, "a column that columns.toml explains"))
+            elif isinstance(value, int | float) and not isinstance(value, bool):
+                low = column.low if column.low is not None else value
+                high = column.high if column.high is not None else value
+                if not low <= value <= high:
+                    faults.append(_fault(row, name, value, f"within {low:g} to {high:g}"))
+    return faults
+
+
+def _fault(row: Row, column: str, found: object, wanted: str) -> TableError:
+    return TableError(row.file, line=row.line, column=column, found=str(found), wanted=wanted)
+
+
+def _raw(name: str, text: str) -> Iterator[tuple[int, dict[str, Any]]]:
+    if name.endswith(".toml"):
+        # TOML keeps no line numbers; the number of the row serves people as well.
+        yield from enumerate(tomllib.loads(text)["row"], start=1)
+        return
+    reader = csv.DictReader(text.splitlines())
+    for cells in reader:
+        yield reader.line_num, {column: cell for column, cell in cells.items() if cell}
+
+
+def _typed(name: str, line: int, cells: dict[str, Any], row_type: type[R]) -> R:
+    found = {column: _cell(cell, row_type, column) for column, cell in cells.items()}
+    found |= {"file": name, "line": line}
+    unknown = [column for column in found if column not in row_type.__struct_fields__]
+    if unknown:
+        raise TableError(
+            name, line=line, column=unknown[0], found=unknown[0], wanted="a column of this table"
+        )
+    try:
+        return msgspec.convert(found, row_type, strict=False)
+    except msgspec.ValidationError as error:
+        where = str(error).rpartition("$.")[2].rstrip("`").partition("[")[0]
+        wanted = str(error).partition(" - at")[0]
+        raise TableError(
+            name, line=line, column=where, found=str(cells.get(where, "")), wanted=f"right ({wanted})"
+        ) from error
+
+
+@cache
+def _is_list(row_type: type[Row], column: str) -> bool:
+    return "tuple" in str(get_type_hints(row_type).get(column, ""))
+
+
+def _cell(cell: object, row_type: type[Row], column: str) -> object:
+    if isinstance(cell, str) and _is_list(row_type, column):
+        return [part.strip() for part in cell.split(LIST_SEPARATOR) if part.strip()]
+    return cell
