@@ -1,0 +1,30 @@
+"""The same world for every test: 80 columns, plain C locale, UTC, no network."""
+
+from __future__ import annotations
+
+import socket
+
+import pytest
+
+
+@pytest.fixture(autouse=True)
+def the_same_world(monkeypatch: pytest.MonkeyPatch, tmp_path_factory: pytest.TempPathFactory) -> None:
+    """Width, locale, zone and home folder do not depend on the machine."""
+    home = tmp_path_factory.mktemp("home")
+    monkeypatch.setenv("COLUMNS", "80")
+    monkeypatch.setenv("LC_ALL", "C.UTF-8")
+    monkeypatch.setenv("TZ", "UTC")
+    monkeypatch.setenv("HOME", str(home))
+    for name in ("XDG_DATA_HOME", "XDG_STATE_HOME", "XDG_CONFIG_HOME", "NO_COLOR", "FORCE_COLOR"):
+        monkeypatch.delenv(name, raising=False)
+
+
+@pytest.fixture(autouse=True)
+def no_network(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A test that reaches for the network fails."""
+
+    def refuse(_self: socket.socket, address: object) -> None:
+        raise AssertionError(f"a test reached for the network: {address}")
+
+    monkeypatch.setattr(socket.socket, "connect", refuse)
+    monkeypatch.setattr(socket.socket, "connect_ex", refuse)
