@@ -72,7 +72,7 @@ def test_libraries_stay_at_home(path: Path) -> None:
     strays = {
         library
         for library in imported(path) & HOMES.keys()
-        if name(path) not in HOMES[library] and "_" != path.name[:1]
+        if name(path) not in HOMES[library] and path.name[:1] != "_"
     }
     assert not strays
 

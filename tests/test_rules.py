@@ -8,6 +8,7 @@ import re
 from pathlib import Path
 
 import pytest
+
 import rules
 from assistant.reader.read import read
 from rules.because import RULES, Rule

@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import pytest
+
 from rules.because import COMMON, RULES, Ledger, Rule
 from rules.table import Row
 

@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import pytest
+
 from rules.circumstances import Day, PotOwned, checked
 from rules.problem import UsageProblem
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+
 from rules import promises
 from rules.because import COMMON
 from rules.plan import Batch, Fuel, Heat, Moment, Pack, PackItem, Plan, Reason, Refresh, Stage

@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import pytest
+
 from rules.table import Row, TableError, check, parse
 
 
