@@ -1,0 +1,109 @@
+"""Words and signs of a cleaned line: the one spaCy object of the reader, and the finding of known phrases in it.
+
+A line is cut by one expression, so that the time is linear and nothing is cut by surprise: "350F" is 350 and F,
+"9x13" is 9, x and 13, "1-1/2" is 1, - and 1/2, while "all-purpose" and "za'atar" stay whole. The text is expected
+clean (`clean.py`): one blank between words, plain hyphens and apostrophes.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+from functools import cache
+from typing import ClassVar, NamedTuple
+
+from spacy.lang.en import English
+from spacy.language import Language
+from spacy.matcher import PhraseMatcher
+from spacy.tokens import Doc
+from spacy.vocab import Vocab
+
+TOKEN = re.compile(
+    r"""
+      \d{1,9}/\d{1,9}                             # a fraction
+    | \d{1,9}(?:[.,]\d{1,9}){0,3}                 # a whole number, a decimal, a thousands sign
+    | \.\d{1,9}                                   # .5
+    | [^\W\d_]{1,64}(?:['-][^\W\d_]{1,64}){0,8}   # a word, with the hyphens and apostrophes inside it
+    | \S                                          # any other sign, alone
+    """,
+    re.VERBOSE,
+)
+
+
+class Cutter:
+    """The tokenizer: text in, Doc out."""
+
+    def __init__(self, vocab: Vocab) -> None:
+        self.vocab = vocab
+
+    def __call__(self, text: str) -> Doc:
+        """Cut a text at the bounds of `TOKEN`; where it had blanks, the Doc has one."""
+        words: list[str] = []
+        spaces: list[bool] = []
+        end = 0
+        for found in TOKEN.finditer(text):
+            if words:
+                spaces.append(found.start() > end)
+            words.append(found[0])
+            end = found.end()
+        if words:
+            spaces.append(end < len(text))
+        return Doc(self.vocab, words=words, spaces=spaces)
+
+
+class KitchenDefaults(English.Defaults):  # type: ignore[misc]
+    """English without its list of exceptions: in a kitchen "cal." or "ill" are no contractions."""
+
+    tokenizer_exceptions: ClassVar[dict[str, list[dict[int, str]]]] = {}
+
+
+class Kitchen(English):  # type: ignore[misc]
+    """English as the kitchen writes it."""
+
+    Defaults = KitchenDefaults
+
+
+@cache
+def nlp() -> Language:
+    """The one language object of this process; cheap to ask for again."""
+    language = Kitchen()
+    language.tokenizer = Cutter(language.vocab)
+    return language
+
+
+def doc(text: str) -> Doc:
+    """The tokens of a cleaned text."""
+    return nlp().make_doc(text)
+
+
+class Mark(NamedTuple):
+    """A known phrase at tokens `start` up to, not including, `end`; `label` is the group it belongs to."""
+
+    label: str
+    start: int
+    end: int
+
+
+class Finder:
+    """Finds the phrases of named groups in a Doc, whatever their capitals."""
+
+    def __init__(self, groups: Mapping[str, Iterable[str]]) -> None:
+        language = nlp()
+        self.matcher = PhraseMatcher(language.vocab, attr="LOWER")
+        self.labels: dict[int, str] = {}
+        for label, phrases in groups.items():
+            self.labels[language.vocab.strings.add(label)] = label
+            self.matcher.add(label, [language.make_doc(phrase) for phrase in phrases])
+
+    def all(self, doc: Doc) -> list[Mark]:
+        """Every phrase found, overlaps included, in reading order, the longest first where several start."""
+        found = [Mark(self.labels[key], start, end) for key, start, end in self.matcher(doc)]
+        return sorted(found, key=lambda mark: (mark.start, -mark.end))
+
+    def longest(self, doc: Doc) -> list[Mark]:
+        """The phrases found from left to right, the longest at each place, none overlapping another."""
+        kept: list[Mark] = []
+        for mark in self.all(doc):
+            if not kept or mark.start >= kept[-1].end:
+                kept.append(mark)
+        return kept
