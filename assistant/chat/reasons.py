@@ -1,0 +1,86 @@
+"""Which of a plan's reasons answer a "why": those about the thing that was asked for.
+
+A reason is found by what it is about, else by its rule's id, else by its sentence; the first of the three that
+answers wins, so that "salt" does not bring every sentence with salt in it.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+
+from rules.plan import Plan, Reason
+from rules.problem import Problem
+from rules.recipe import Struct
+
+_WORD = re.compile(r"[^\W_]+(?:[-'][^\W_]+)*")
+#: Words of a question that name no thing.
+_EMPTY = frozenset(
+    "a an the why is are was were do does did so many much on in at of to for it its this that my our we i you not and "
+    "or with must should would what how come go goes be been only just there".split()
+)
+
+
+class Answer(Struct, frozen=True, kw_only=True):
+    """The reasons about one thing."""
+
+    file: str | None = None
+    about: str
+    why: tuple[Reason, ...]
+
+
+class NoReason(Problem):
+    """Nothing was decided about the thing that was asked for; `known` is what there are reasons about."""
+
+    def __init__(self, about: str, known: tuple[str, ...]) -> None:
+        super().__init__(about, known)
+        self.about = about
+        self.known = known
+
+    def sentence(self) -> str:
+        """Say what there is to ask about instead."""
+        some = ", ".join(self.known[:12])
+        more = " and more" if len(self.known) > 12 else ""
+        return f'why {self.about}: no reason is about "{self.about}"; there are reasons about {some}{more}.'
+
+
+def words_of(text: str) -> frozenset[str]:
+    """The words that name something, lower case and singular as far as an s shows it."""
+    words = (found[0].lower() for found in _WORD.finditer(text[:500]))
+    return frozenset(_singular(word) for word in words if word not in _EMPTY)
+
+
+def _singular(word: str) -> str:
+    if len(word) > 4 and word.endswith("ies"):
+        return word[:-3] + "y"
+    if len(word) > 4 and word.endswith("oes"):
+        return word[:-2]
+    if len(word) > 3 and word.endswith("s") and not word.endswith(("ss", "us")):
+        return word[:-1]
+    return word
+
+
+def reasons_about(plan: Plan, about: str) -> Answer:
+    """The reasons about a food, a count, a time or a caution.
+
+    Raises:
+        NoReason: none is about it.
+    """
+    asked = words_of(about)
+    fields = (
+        lambda reason: words_of(reason.about),
+        lambda reason: words_of(reason.rule.replace(".", " ").replace("-", " ")),
+        lambda reason: words_of(reason.because),
+    )
+    for field in fields:
+        found = _best(asked, ((reason, field(reason)) for reason in plan.why))
+        if found:
+            return Answer(file=plan.file, about=about, why=found)
+    raise NoReason(about, tuple(dict.fromkeys(reason.about for reason in plan.why)))
+
+
+def _best(asked: frozenset[str], told: Iterable[tuple[Reason, frozenset[str]]]) -> tuple[Reason, ...]:
+    """The reasons that share the most words with the question, if any."""
+    shared = [(len(asked & words), reason) for reason, words in told]
+    most = max((count for count, _ in shared), default=0)
+    return tuple(reason for count, reason in shared if count == most) if most else ()

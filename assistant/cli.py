@@ -1,0 +1,319 @@
+"""The command line: each command a few lines over the rooms that do the work.
+
+Results go to standard output, messages to standard error. Exit codes: 0 all done, 1 some file failed, 2 wrong usage.
+Heavy rooms are imported inside the commands, so that `--help` answers at once.
+"""
+
+from __future__ import annotations
+
+import functools
+import inspect
+import os
+import shutil
+import sys
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from typing import TYPE_CHECKING, Annotated, Any, get_args
+
+import typer
+
+from rules.problem import Problem, UsageProblem
+
+if TYPE_CHECKING:
+    from assistant.batch import Maker
+    from assistant.show.forms import Kind, Result
+    from rules.circumstances import Day
+else:
+    Day = Any  # typer resolves the annotations, and the day itself never comes from the command line
+
+DONE, FAILED, WRONG_USAGE, INTERRUPTED = 0, 1, 2, 130
+
+app = typer.Typer(
+    name="coalside",
+    rich_markup_mode=None,
+    add_completion=False,
+    pretty_exceptions_enable=False,
+    context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 80},
+)
+
+Files = Annotated[
+    list[str] | None, typer.Argument(metavar="FILE...", help="Recipe files; - is standard input.")
+]
+OneFile = Annotated[str, typer.Argument(metavar="FILE", help="A recipe file; - is standard input.")]
+Form = Annotated[str | None, typer.Option("--as", metavar="FORM", help="text, json, jsonl, md or csv.")]
+Out = Annotated[
+    str | None, typer.Option("--out", metavar="PATH", help="Write to a file, whole or not at all.")
+]
+Force = Annotated[bool, typer.Option("--force", help="Let --out write over a file.")]
+Unit = Annotated[str | None, typer.Option("--units", metavar="SYSTEM", help="us or metric.")]
+
+#: The options that describe the day, by their name in `assistant.options.day`.
+DAY_OPTIONS: dict[str, Any] = {
+    "oven": Annotated[
+        list[str] | None,
+        typer.Option("--oven", metavar="INCHES", help="The pot: 5, 8, 10, 12, 14 or 16; may be repeated."),
+    ],
+    "deep": Annotated[bool, typer.Option("--deep", help="The pot is a deep one.")],
+    "pots": Annotated[str | None, typer.Option("--pots", metavar="N", help="How many such pots come along.")],
+    "people": Annotated[str | None, typer.Option("--people", metavar="N", help="How many eat.")],
+    "temp": Annotated[
+        str | None, typer.Option("--temp", metavar="TEMP", help="Another oven temperature: 375F, 190C.")
+    ],
+    "eat": Annotated[
+        str | None, typer.Option("--eat", metavar="TIME", help="When you eat: 18:30 or 2027-07-03T18:30.")
+    ],
+    "zone": Annotated[str | None, typer.Option("--zone", metavar="ZONE", help="Time zone: America/Boise.")],
+    "air": Annotated[str | None, typer.Option("--air", metavar="TEMP", help="The air: 45F or 7C.")],
+    "wind": Annotated[str | None, typer.Option("--wind", metavar="WORD", help="calm, breezy or windy.")],
+    "ground": Annotated[str | None, typer.Option("--ground", metavar="WORD", help="dry, damp or snow.")],
+    "screen": Annotated[bool, typer.Option("--screen", help="A windscreen stands around the pot.")],
+    "elevation": Annotated[
+        str | None, typer.Option("--elevation", metavar="HEIGHT", help="7000ft or 2100m.")
+    ],
+    "trip_hours": Annotated[
+        str | None, typer.Option("--trip-hours", metavar="HOURS", help="Hours in the cooler before the meal.")
+    ],
+    "trip_air": Annotated[
+        str | None, typer.Option("--trip-air", metavar="TEMP", help="The air around the cooler: 85F or 29C.")
+    ],
+    "cooler_quarts": Annotated[
+        str | None, typer.Option("--cooler-quarts", metavar="QUARTS", help="The cooler's size: 48, or 45L.")
+    ],
+    "no_freezer": Annotated[bool, typer.Option("--no-freezer", help="Nothing can be frozen at home.")],
+    "no_charcoal": Annotated[bool, typer.Option("--no-charcoal", help="Charcoal is forbidden or not there.")],
+    "units": Unit,
+}
+
+
+def takes_a_day(command: Callable[..., None]) -> Callable[..., None]:
+    """Give a command the options of the day; it receives them parsed, as its keyword `day`."""
+    own = [p for name, p in inspect.signature(command, eval_str=True).parameters.items() if name != "day"]
+    taken = {parameter.name for parameter in own}
+
+    @functools.wraps(command)
+    def with_day(**words: Any) -> None:
+        from assistant.options import day
+
+        told = {name: words.pop(name) for name in DAY_OPTIONS if name in words}
+        command(**words, day=day(told))
+
+    parameters = own + [
+        inspect.Parameter(
+            name,
+            inspect.Parameter.KEYWORD_ONLY,
+            default=False if get_args(kind)[0] is bool else None,
+            annotation=kind,
+        )
+        for name, kind in DAY_OPTIONS.items()
+        if name not in taken
+    ]
+    with_day.__signature__ = inspect.Signature(parameters)  # type: ignore[attr-defined]
+    with_day.__annotations__ = {parameter.name: parameter.annotation for parameter in parameters}
+    return with_day
+
+
+@app.callback(invoke_without_command=True)
+def coalside(context: typer.Context) -> None:
+    """Turn a kitchen recipe into one for a camp Dutch oven over charcoal.
+
+    Without a command: paste a recipe and talk it through.
+    """
+    if context.invoked_subcommand is None:
+        from assistant.chat.prompt import talk
+
+        raise typer.Exit(talk())
+
+
+@app.command()
+def read(
+    files: Files = None, form: Form = None, out: Out = None, force: Force = False, units: Unit = None
+) -> None:
+    """Show a recipe as it was read."""
+    from assistant.options import day
+
+    _run("recipe", files, _reader(), form, out, force, day({"units": units}))
+
+
+@app.command()
+@takes_a_day
+def camp(*, day: Day, files: Files = None, form: Form = None, out: Out = None, force: Force = False) -> None:
+    """Work out the camp plan: packs, pot, coals, cold, timeline, lists."""
+    _run("plan", files, _planner(day), form, out, force, day)
+
+
+@app.command()
+@takes_a_day
+def demo(*, day: Day, form: Form = None, out: Out = None, force: Force = False) -> None:
+    """Work out the camp plan of a recipe that ships with coalside."""
+    from importlib import resources
+
+    recipe = resources.files("corpus") / "recipes" / DEMO
+    with resources.as_file(recipe) as path:
+        _say(f"The camp plan of {DEMO}, which ships with coalside; your own: coalside camp FILE")
+        _run("plan", [str(path)], _planner(day), form, out, force, day)
+
+
+DEMO = "river-peach-cobbler.txt"
+
+
+@app.command()
+@takes_a_day
+def why(
+    file: OneFile,
+    about: Annotated[list[str], typer.Argument(metavar="ABOUT...", help="A food, count, time or caution.")],
+    *,
+    day: Day,
+    form: Form = None,
+    out: Out = None,
+    force: Force = False,
+) -> None:
+    """Give the reasons for one ingredient, count, time or caution."""
+    from assistant.chat.reasons import reasons_about
+
+    plan_of = _planner(day)
+
+    def reasons(text: str, name: str) -> Any:
+        return reasons_about(plan_of(text, name), " ".join(about))
+
+    _run("why", [file], reasons, form, out, force, day)
+
+
+@app.command()
+def schema(
+    shape: Annotated[str, typer.Argument(metavar="SHAPE", help="recipe or plan.")],
+    out: Out = None,
+    force: Force = False,
+) -> None:
+    """Print the JSON Schema of the recipe or of the plan."""
+    from assistant.show.data import json_text
+    from assistant.show.schema import schema as schema_of
+
+    _write(iter([json_text(schema_of(shape)) + "\n"]), out, force)
+
+
+def _reader() -> Maker:
+    from assistant.reader.read import read as read_recipe
+
+    return lambda text, file: read_recipe(text, file=file)
+
+
+def _planner(day: Day) -> Callable[[str, str], Any]:
+    from assistant.reader.read import read as read_recipe
+    from rules.convert import camp as convert
+    from rules.problem import FileProblem
+
+    def plan(text: str, file: str) -> Any:
+        recipe = read_recipe(text, file=file)
+        if not recipe.ingredients and not recipe.steps:
+            raise FileProblem(file, "no recipe was found in it", "it needs a list of ingredients or a method")
+        return convert(recipe, day)
+
+    return plan
+
+
+def _run(
+    kind: Kind,
+    files: Sequence[str] | None,
+    make: Maker,
+    form: str | None,
+    out: str | None,
+    force: bool,
+    day: Day,
+) -> None:
+    """Make something of every file, write it as it comes, and leave with the exit code that is due."""
+    from assistant.batch import results
+    from assistant.show.forms import Look, chosen, stream
+
+    if not files:
+        raise UsageProblem("FILE", "(none)", "name a recipe file, or - for standard input")
+    look = Look(form=chosen(kind, form, out), day=day, **_terminal(out))
+    tally = _Tally()
+    pieces = stream(kind, tally.counted(results(files, make)), look, several=len(files) > 1)
+    _write(pieces, out, force)
+    if tally.failed:
+        raise typer.Exit(FAILED)
+
+
+class _Tally:
+    """Passes results on, tells standard error of those that failed, and counts them."""
+
+    def __init__(self) -> None:
+        self.failed = 0
+
+    def counted(self, results: Iterable[Result]) -> Iterator[Result]:
+        for result in results:
+            if result.problem is not None:
+                self.failed += 1
+                _say(result.problem)
+            yield result
+
+
+def _terminal(out: str | None) -> dict[str, Any]:
+    """Width and colours of standard output: 80 columns at most, plain when piped or where NO_COLOR is set."""
+    on_terminal = out is None and sys.stdout.isatty()
+    columns = shutil.get_terminal_size().columns if on_terminal else 80
+    colorful = on_terminal and not os.environ.get("NO_COLOR") and os.environ.get("TERM") not in ("dumb", None)
+    return {"width": max(40, min(80, columns)), "color": colorful}
+
+
+def _write(pieces: Iterator[str], out: str | None, force: bool) -> None:
+    if out is None:
+        for piece in pieces:
+            sys.stdout.write(piece)
+            sys.stdout.flush()
+        return
+    from pathlib import Path
+
+    from assistant.files import write
+
+    write(Path(out), pieces, force=force)
+
+
+def _say(sentence: str) -> None:
+    from assistant.show.plain import one_line
+
+    print(one_line(sentence, most=600), file=sys.stderr, flush=True)
+
+
+#: The base of all of typer's usage errors, by way of the one that it exports.
+_UsageError: type[Exception] = typer.BadParameter.__mro__[1]
+
+
+def _usage(error: Any) -> str:
+    """Typer's usage error in one sentence of our own."""
+    command = error.ctx.command_path if error.ctx else "coalside"
+    found = getattr(error, "option_name", None)
+    if found and hasattr(error, "possibilities"):
+        near = (
+            f"did you mean {' or '.join(sorted(error.possibilities))}"
+            if error.possibilities
+            else f"{command} --help lists all"
+        )
+        return f"{found}: there is no such option; {near}."
+    message = error.format_message().rstrip(".")
+    return f"{command}: {message[:1].lower()}{message[1:]}; {command} --help says more."
+
+
+def main() -> None:
+    """Run coalside and leave with its exit code."""
+    for stream in (sys.stdout, sys.stderr):
+        if hasattr(stream, "reconfigure"):
+            stream.reconfigure(errors="replace")
+    sys.exit(run())
+
+
+def run(arguments: Sequence[str] | None = None) -> int:
+    """Run one command; the exit code."""
+    try:
+        code = app(args=arguments, prog_name="coalside", standalone_mode=False)
+        return code if isinstance(code, int) else DONE
+    except UsageProblem as problem:
+        _say(str(problem))
+        return WRONG_USAGE
+    except Problem as problem:
+        _say(str(problem))
+        return FAILED
+    except _UsageError as error:
+        _say(_usage(error))
+        return WRONG_USAGE
+    except (KeyboardInterrupt, typer.Abort):
+        return INTERRUPTED
