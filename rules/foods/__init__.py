@@ -1,0 +1,7 @@
+"""The food catalogue: look-up by name (`catalogue().find`), weights (`grams`, `weigh`)."""
+
+from rules.foods.catalogue import Catalogue, Match, catalogue
+from rules.foods.food import Food
+from rules.foods.weight import Item, grams, weigh
+
+__all__ = ["Catalogue", "Food", "Item", "Match", "catalogue", "grams", "weigh"]

@@ -1,0 +1,233 @@
+"""The look-up of foods by the words of a recipe line (handbook chapter 2, "guess that says so").
+
+From sure to doubtful: the name as written, an alias, a singular; the same without words of state; the longest known
+phrase that the name ends with; a spelling slip; the last word alone. What is not found stays unknown.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from functools import cache
+from typing import Literal
+
+from rules import table
+from rules.foods.food import Food
+from rules.foods.names import plain, singular, singulars, words_of
+from rules.foods.slips import SLIP_LETTERS, is_slip
+from rules.recipe import Struct
+
+How = Literal["name", "alias", "phrase", "slip", "head", "none"]
+
+#: Names less alike than this are not looked at for spelling slips; `is_slip` then judges word by word.
+LOOK_AT_RATIO = 78.0
+#: Words in another order ("flour, bread") have to be alike to the letter.
+TURNED_RATIO = 95.0
+
+_CANNED_UNITS = frozenset({"can", "tin", "jar"})
+_FRESH_UNITS = frozenset(
+    {"sprig", "twig", "bunch", "handful", "leaf", "stalk", "stem", "knob", "inch", "thumb", "centimeter"}
+)
+_DRIED_UNITS = frozenset({"teaspoon", "pinch", "dash"})
+_CUT_FRESH = frozenset(
+    [
+        "chopped",
+        "minced",
+        "grated",
+        "peeled",
+        "sliced",
+        "torn",
+        "picked",
+        "shredded",
+        "julienned",
+        "stripped",
+        "bruised",
+    ]
+)
+
+
+class Match(Struct, frozen=True, kw_only=True):
+    """A food found, and how surely; `none` where the name stays unknown."""
+
+    food: Food | None = None
+    how: How = "none"
+
+
+NONE = Match()
+
+
+class Catalogue:
+    """All foods, and the ways to find one."""
+
+    def __init__(self, foods: Iterable[Food]) -> None:
+        self._foods = {food.name: food for food in foods}
+        self._written: dict[str, tuple[Food, How]] = {}
+        self._single: dict[str, tuple[Food, How]] = {}
+        for food in self._foods.values():
+            self._index(food.name, food, "name")
+        for food in self._foods.values():
+            for alias in food.aliases:
+                self._index(alias, food, "alias")
+        self._found: dict[tuple[str, str | None, tuple[str, ...], str | None], Match] = {}
+
+    def _index(self, name: str, food: Food, how: How) -> None:
+        written = plain(name)
+        self._written.setdefault(written, (food, how))
+        self._single.setdefault(singulars(written), (food, how))
+
+    def __iter__(self) -> Iterator[Food]:
+        return iter(self._foods.values())
+
+    def __len__(self) -> int:
+        return len(self._foods)
+
+    def get(self, key: str) -> Food:
+        """The food with this very name.
+
+        Raises:
+            KeyError: when there is none.
+        """
+        return self._foods[key]
+
+    def names(self) -> tuple[str, ...]:
+        """Every name and alias, plain."""
+        return tuple(self._written)
+
+    def find(
+        self, name: str, *, unit: str | None = None, state: Iterable[str] = (), prep: str | None = None
+    ) -> Match:
+        """The food that a recipe line means.
+
+        `unit`, `state` and `prep` are the other words of the line: they decide between two foods with one name ("1
+        can corn", "1 tsp thyme", "ginger, grated").
+        """
+        asked = (name, unit, tuple(state), prep)
+        found = self._found.get(asked)
+        if found is None:
+            found = self._found[asked] = self._find(plain(name), unit, tuple(state), prep)
+        return found
+
+    def _find(self, name: str, unit: str | None, state: tuple[str, ...], prep: str | None) -> Match:
+        if not name:
+            return NONE
+        for hint, only_herbs in _hints(unit, state, prep):
+            sense = self._exact(f"{hint} {name}")
+            if sense.food and (not only_herbs or sense.food.group == "herb"):
+                return sense
+        found = self._exact(name)
+        if found.food:
+            return found
+        if " of " in name:
+            part, _, whole = name.partition(" of ")
+            found = self._exact(f"{whole} {part}")
+            if found.food:
+                return found
+        words = _without_states(name.split())
+        if words:
+            found = self._exact(" ".join(words))
+            if found.food:
+                return found
+        if words_of("changes") & set(name.split()):
+            return NONE
+        return self._phrase(words) or self._slip(name, words) or self._head(words) or NONE
+
+    def _exact(self, name: str) -> Match:
+        found = self._written.get(name) or self._single.get(singulars(name))
+        return Match(food=found[0], how=found[1]) if found else NONE
+
+    def _phrase(self, words: list[str]) -> Match | None:
+        """The longest known phrase of two words or more, ending the name or followed by words of a part."""
+        ended = _before_join(words)
+        while ended:
+            for start in range(len(ended) - 1):
+                found = self._exact(" ".join(ended[start:]))
+                if found.food:
+                    return Match(food=found.food, how="phrase")
+            if singular(ended[-1]) not in words_of("part"):
+                break
+            ended = ended[:-1]
+            found = self._exact(" ".join(ended))
+            if found.food:
+                return Match(food=found.food, how="phrase")
+        return None
+
+    def _slip(self, name: str, words: list[str]) -> Match | None:
+        """The one name that the letters nearly spell."""
+        for asked in dict.fromkeys((singulars(name), singulars(" ".join(words)))):
+            food = self._nearest(asked)
+            if food:
+                return Match(food=food, how="slip")
+        return None
+
+    def _nearest(self, asked: str) -> Food | None:
+        if len(asked) < SLIP_LETTERS:
+            return None
+        from rapidfuzz import fuzz, process  # costs 20 ms to load, and most names never need it
+
+        near = process.extract(
+            asked, self._single.keys(), scorer=fuzz.ratio, score_cutoff=LOOK_AT_RATIO, limit=8
+        )
+        meant = {self._single[key][0].name for key, score, _ in near if is_slip(asked, key, ratio=score)}
+        if len(meant) == 1:
+            return self._foods[meant.pop()]
+        if meant or " " not in asked:
+            return None
+        turned = process.extractOne(
+            asked, self._single.keys(), scorer=fuzz.token_sort_ratio, score_cutoff=TURNED_RATIO
+        )
+        return self._single[turned[0]][0] if turned else None
+
+    def _head(self, words: list[str]) -> Match | None:
+        """The last word alone, where a modifier does not make another food of it."""
+        ended = _before_join(words)
+        if len(ended) < 2:
+            found = self._exact(" ".join(ended)) if ended != words else NONE
+            return Match(food=found.food, how="head") if found.food else None
+        head = singular(ended[-1])
+        if head in _heads():
+            found = self._exact(_heads()[head])
+            return Match(food=found.food, how="head") if found.food else None
+        return None
+
+
+class Head(table.Row, frozen=True, kw_only=True):
+    """A last word that tells the food whatever stands before it ("strong flour"), and which food to take."""
+
+    word: str
+    food: str
+
+
+@cache
+def _heads() -> dict[str, str]:
+    return {row.word: row.food for row in table.read("food_heads.csv", Head)}
+
+
+def _hints(unit: str | None, state: tuple[str, ...], prep: str | None) -> Iterator[tuple[str, bool]]:
+    """What the other words of the line put before the name, strongest first, and whether only herbs follow it."""
+    for word in state:
+        yield plain(word), False
+    done = set(plain(prep or "").split())
+    if unit in _CANNED_UNITS or done & {"drained", "rinsed", "undrained"}:
+        yield "canned", False
+    if unit in _FRESH_UNITS or done & _CUT_FRESH:
+        yield "fresh", False
+    if unit in _DRIED_UNITS:
+        yield "dried", True
+
+
+def _without_states(words: list[str]) -> list[str]:
+    states = words_of("state")
+    return [word for word in words if word not in states and not word[0].isdigit()]
+
+
+def _before_join(words: list[str]) -> list[str]:
+    joins = words_of("joins")
+    for place, word in enumerate(words):
+        if word in joins and place:
+            return words[:place]
+    return words
+
+
+@cache
+def catalogue() -> Catalogue:
+    """The catalogue of `tables/foods.csv`, read once."""
+    return Catalogue(table.read("foods.csv", Food))
