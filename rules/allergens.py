@@ -1,0 +1,108 @@
+"""Allergens: what the foods of a recipe surely hold of the nine, and which labels must be read.
+
+The food tables say what a food holds whoever made it, and what its usual make may hold besides; the label of the
+packet decides in the end. Handbook, section 9.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from typing import get_args
+
+from rules import table
+from rules.because import Ledger, Rule
+from rules.foods import Food, Item, catalogue
+from rules.plan import Allergen, MayHold
+from rules.recipe import Ingredient, Recipe
+
+HOLDS = Rule(
+    id="allergens.holds",
+    because="{food} holds {allergens}, whoever made it",
+    source="food tables: the usual make of the food, common practice; the label of the packet decides",
+)
+UNKNOWN = Rule(
+    id="allergens.unknown",
+    because="{foods}: not in the food tables, so nothing is known of what it holds; read its label",
+)
+
+NINE: tuple[Allergen, ...] = get_args(Allergen)
+#: Names in a text stay a list that one can read.
+MOST_NAMES = 5
+
+
+class FreeFrom(table.Row, frozen=True, kw_only=True):
+    """A word on the packet and the allergens that it takes away."""
+
+    word: str
+    frees: tuple[Allergen, ...]
+
+
+def allergens(
+    recipe: Recipe,  # noqa: ARG001 - the items already carry its lines
+    items: Sequence[Item],
+    ledger: Ledger,
+) -> tuple[tuple[Allergen, ...], tuple[MayHold, ...]]:
+    """What the foods surely hold of the nine, and what their usual make may hold besides (the label decides).
+
+    Optional foods count, and so do foods that only the method names. A food that may be taken instead of the one in
+    the list, and what a word like "gluten-free" takes away, goes to the labels to check.
+    """
+    sure: set[Allergen] = set()
+    check: dict[str, set[Allergen]] = {}
+    for item in items:
+        if item.food is None:
+            continue
+        freed = _freed(item.ingredient)
+        held = set(item.food.allergens) - freed
+        sure |= held
+        if held:
+            named = listed(allergen for allergen in NINE if allergen in held)
+            ledger.note(HOLDS.says(item.ingredient.name, food=item.food.name, allergens=named))
+        check.setdefault(item.ingredient.name, set()).update(
+            (set(item.food.may_hold) | (set(item.food.allergens) & freed)) - held
+        )
+    for item, name, other in alternatives(items):
+        if other is not None:
+            held = {*other.allergens, *other.may_hold} - _freed(item.ingredient)
+            check.setdefault(f"{name} instead of {item.ingredient.name}", set()).update(held)
+    _ask_about_unknown(items, ledger)
+    return _of_nine(sure), tuple(
+        MayHold(food=name, may_hold=_of_nine(held)) for name, held in check.items() if held
+    )
+
+
+def _of_nine(held: set[Allergen]) -> tuple[Allergen, ...]:
+    return tuple(allergen for allergen in NINE if allergen in held)
+
+
+def _freed(line: Ingredient) -> set[Allergen]:
+    said = {*line.name.split(), *(word for state in line.state for word in state.split())}
+    return {one for row in table.read("free_from.csv", FreeFrom) if row.word in said for one in row.frees}
+
+
+def _ask_about_unknown(items: Sequence[Item], ledger: Ledger) -> None:
+    unknown = [item.ingredient.name for item in items if item.food is None]
+    if unknown:
+        ledger.note(UNKNOWN.says("allergens", foods=listed(unknown)))
+        ledger.ask(
+            "allergens",
+            f"Not in the food tables: {', '.join(dict.fromkeys(unknown))}. Which of the nine allergens does the label name?",
+            "counted as holding none; read the label",
+        )
+
+
+def alternatives(items: Sequence[Item]) -> list[tuple[Item, str, Food | None]]:
+    """Every food that a line offers instead of its own: the item, the other food's name, the other food."""
+    return [
+        (item, name, catalogue().find(name).food) for item in items for name in item.ingredient.alternatives
+    ]
+
+
+def listed(names: Iterable[str]) -> str:
+    """Names as a cook would list them, each once: "butter, milk and egg"."""
+    unique = list(dict.fromkeys(names))
+    if len(unique) > MOST_NAMES:
+        unique = [*unique[: MOST_NAMES - 1], f"{len(unique) - MOST_NAMES + 1} more"]
+    if len(unique) < 2:
+        return "".join(unique)
+    return f"{', '.join(unique[:-1])} and {unique[-1]}"

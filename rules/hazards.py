@@ -1,0 +1,228 @@
+"""What is handled raw: meat, poultry, fish, eggs, flour and dry kidney beans, as this recipe uses them.
+
+A food's own hazard stands in the catalogue; whether it applies is decided here from the line (cooked, canned) and
+from the method (a roux and a boiled slurry are no dough, an egg boiled in its shell is not handled raw). Cautions,
+kit and cooler ask here. Handbook, sections 6, 8 and 9.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from functools import cache
+from typing import Literal
+
+from rules import table
+from rules.dish import Dish
+from rules.foods import Food, Item
+from rules.foods.names import plain, singulars
+from rules.recipe import Action, Deed, Family, Ingredient, Recipe
+
+Kind = Literal["poultry", "meat", "fish", "egg", "flour"]
+#: the kinds whose juices must stay apart; a second utensil and soap go with them
+JUICY: tuple[Kind, ...] = ("poultry", "meat", "fish")
+
+#: A food bought in one of these states is no longer raw. After a comma ("bacon, cooked and crumbled") the cook does it.
+COOKED_BEFORE = frozenset(
+    {
+        "cooked", "precooked", "pre-cooked", "leftover", "rotisserie", "roasted", "canned", "tinned", "smoked",
+        "hard-boiled", "boiled", "pasteurized", "pasteurised", "powdered", "dried",
+    }
+)  # fmt: skip
+DOUGH_FAMILIES: frozenset[Family] = frozenset(
+    {
+        "batter bake",
+        "biscuit or quick bread dough",
+        "yeast bread",
+        "pastry or pie",
+        "cookie",
+        "griddle",
+        "deep fry",
+    }
+)
+DOUGH_DEEDS: frozenset[Deed] = frozenset({"knead", "roll", "shape", "rub", "cut in", "fold", "rise", "coat"})
+DREDGING_WORDS = frozenset(
+    {"coat", "dredge", "dust", "dip", "dunk", "flour", "toss", "roll", "bread", "cover"}
+)
+#: What is said to come of flour that stays raw for a while.
+DOUGHS = frozenset(
+    {
+        "batter",
+        "dough",
+        "dumpling",
+        "dumplings",
+        "crust",
+        "topping",
+        "crumble",
+        "streusel",
+        "biscuit",
+        "biscuits",
+        "pastry",
+    }
+)
+SHELL_DEEDS: frozenset[Deed] = frozenset(
+    {
+        "boil",
+        "simmer",
+        "steam",
+        "cool",
+        "peel",
+        "chop",
+        "drain",
+        "rinse",
+        "serve",
+        "cover",
+        "rest",
+        "add",
+        "top",
+    }
+)
+HEAT_DEEDS: frozenset[Deed] = frozenset(
+    {
+        "heat", "melt", "brown", "saute", "fry", "deep fry", "griddle", "boil", "simmer", "reduce", "deglaze", "steam",
+        "pressure cook", "bake", "roast", "broil", "grill", "smoke", "toast",
+    }
+)  # fmt: skip
+BOWLS = ("bowl", "cup", "jar", "plate", "dish", "bag", "board", "surface")
+
+
+class HazardWord(table.Row, frozen=True, kw_only=True):
+    """A word in the name of a food that the catalogue does not know, and what it raises ("none" ends the matter)."""
+
+    word: str
+    raises: Literal["poultry", "meat", "fish", "egg", "flour", "drink", "none"]
+
+
+def raw(kind: Kind, recipe: Recipe, items: Sequence[Item], dish: Dish) -> tuple[Item, ...]:
+    """The foods of one kind that are handled raw, in the order of the list."""
+    return tuple(
+        item for item in items if _hazard(item) == kind and _applies(kind, item, recipe, items, dish)
+    )
+
+
+def alternatively_raw(kind: Kind, item: Item, other: Food | None) -> bool:
+    """True when the food that may be taken instead of `item` is raw in this way and `item` itself is not raw."""
+    return other is not None and other.raw_hazard == kind and _hazard(item) not in JUICY
+
+
+def dry_kidney_beans(recipe: Recipe, items: Sequence[Item]) -> tuple[Item, ...]:
+    """Dry red or white (cannellini) kidney beans: bought dry, or soaked by the method."""
+    return tuple(item for item in items if _is_kidney_bean(item) and _is_dry(item, recipe))
+
+
+def actions_with(recipe: Recipe, index: int) -> Iterator[tuple[Action, ...]]:
+    """For every action that takes the ingredient: the actions of its step up to and including it."""
+    for step in recipe.steps:
+        for place, action in enumerate(step.actions):
+            if any(use.ingredient == index for use in action.uses):
+                yield step.actions[: place + 1]
+
+
+def is_drink(name: str, food: Food | None) -> bool:
+    """Wine, beer and spirits; extracts and bitters are flavourings, root beer holds no alcohol."""
+    return food.is_drink_alcohol if food else _told_by_words(name) == "drink"
+
+
+def _hazard(item: Item) -> str | None:
+    return item.food.raw_hazard if item.food else _told_by_words(item.ingredient.name)
+
+
+def _told_by_words(name: str) -> str | None:
+    """What an unknown food is taken for: better a warning too many than raw meat taken for none."""
+    found = [_hazard_words()[word] for word in singulars(plain(name)).split() if word in _hazard_words()]
+    return None if not found or "none" in found else found[-1]
+
+
+@cache
+def _hazard_words() -> dict[str, str]:
+    return {row.word: row.raises for row in table.read("hazard_words.csv", HazardWord)}
+
+
+def _applies(kind: Kind, item: Item, recipe: Recipe, items: Sequence[Item], dish: Dish) -> bool:
+    if _words(item.ingredient.state, item.ingredient.name) & COOKED_BEFORE and kind != "flour":
+        return False
+    if kind == "egg":
+        return not _stays_in_its_shell(item, recipe)
+    if kind == "flour":
+        return _is_handled_raw(item, recipe, items, dish)
+    return True
+
+
+def _words(*texts: str | Iterable[str]) -> set[str]:
+    joined = " ".join(text if isinstance(text, str) else " ".join(text) for text in texts)
+    return set(joined.lower().replace(",", " ").split())
+
+
+def _stays_in_its_shell(item: Item, recipe: Recipe) -> bool:
+    if item.ingredient.prep and "boiled" in item.ingredient.prep.replace("-", " ").split():
+        return True
+    deeds = [chain[-1].does for chain in actions_with(recipe, item.index)]
+    return bool(deeds) and deeds[0] in ("boil", "simmer", "steam") and set(deeds) <= SHELL_DEEDS
+
+
+def _is_handled_raw(item: Item, recipe: Recipe, items: Sequence[Item], dish: Dish) -> bool:
+    """A dough bought ready, a family of doughs, dredging, or a batter inside another dish; no roux and no slurry."""
+    families = {dish.family, dish.second}
+    if item.food is not None and item.food.form in ("solid", "paste"):
+        return True
+    if families & DOUGH_FAMILIES:
+        return True
+    chains = list(actions_with(recipe, item.index))
+    if dish.family == "no cook":
+        return True
+    return any(_makes_dough(chain[-1], item, items) or _dredges(chain, items) for chain in chains)
+
+
+def _makes_dough(action: Action, item: Item, items: Sequence[Item]) -> bool:
+    if action.does in DOUGH_DEEDS or _words(action.makes or "", *action.things) & DOUGHS:
+        return True
+    with_it = [items[use.ingredient] for use in action.uses if use.ingredient != item.index]
+    leavened = any(other.food is not None and other.food.group in ("leavener", "egg") for other in with_it)
+    return leavened and action.does not in HEAT_DEEDS
+
+
+def _dredges(chain: Sequence[Action], items: Sequence[Item]) -> bool:
+    """Flour on raw food before it meets the heat; flour strewn into a hot pot is a roux."""
+    action = chain[-1]
+    if _in_a_hot_pot(chain):
+        return False
+    if action.word.lower() in DREDGING_WORDS:
+        return True
+    with_it = [items[use.ingredient] for use in action.uses]
+    return any(_hazard(other) in JUICY for other in with_it) and action.does in (
+        "mix",
+        "season",
+        "add",
+        "top",
+    )
+
+
+def _in_a_hot_pot(chain: Sequence[Action]) -> bool:
+    for action in reversed(chain):
+        if action.does in HEAT_DEEDS:
+            return True
+        if action.vessel and any(bowl in action.vessel.lower() for bowl in BOWLS):
+            return False
+    return False
+
+
+def _is_kidney_bean(item: Item) -> bool:
+    if item.food is not None and "raw kidney bean" in item.food.traits:
+        return True
+    named = _words(item.ingredient.name, item.ingredient.food or "", item.food.name if item.food else "")
+    return bool(named & {"kidney", "cannellini"})
+
+
+def _is_dry(item: Item, recipe: Recipe) -> bool:
+    line = item.ingredient
+    amount = line.amounts[0] if line.amounts else None
+    if (amount and amount.unit in ("can", "jar", "box", "package") and not _says_dry(line)) or _words(
+        line.state, line.name, line.prep or ""
+    ) & {"canned", "tinned", "can", "cooked", "fresh", "leftover"}:
+        return False
+    if _says_dry(line) or (item.food is not None and item.food.name.endswith(", dry")):
+        return True
+    return any(action.does == "soak" for chain in actions_with(recipe, item.index) for action in chain[-1:])
+
+
+def _says_dry(line: Ingredient) -> bool:
+    return bool(_words(line.state, line.name, line.prep or "") & {"dry", "dried", "soaked"})
