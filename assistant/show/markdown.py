@@ -1,0 +1,203 @@
+"""A plan or a recipe as Markdown (CommonMark with tables), to keep beside the recipe or to send to the crew.
+
+Recipe text is escaped, so that a star or a pipe in it stays a star or a pipe.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+from typing import TYPE_CHECKING
+
+from assistant.show import words
+from assistant.show.plain import one_line, printable
+from assistant.show.rings import drawing
+from rules.plan import Heat, Plan, Stage
+from rules.recipe import Recipe
+
+if TYPE_CHECKING:
+    from assistant.show.forms import Look
+
+_SIGNS = re.compile(r"([\\`*_{}\[\]<>|~#])")
+_LINE_START = re.compile(r"^(\s*)([-+]|\d{1,9}[.)])(?=\s)")
+
+
+def plan_markdown(plan: Plan, look: Look) -> str:
+    """The whole plan."""
+    parts = [
+        f"# {_plain(plan.recipe.title or 'A recipe without a name')}",
+        _facts(plan, look),
+        *_questions(plan),
+        *(
+            _coals(plan.heat, words.main_stage(plan), look)
+            if plan.heat
+            else ("## Coals", _plain(plan.no_coals_because or ""))
+        ),
+        *_packs(plan, look),
+        *_numbered("At home", plan.home_steps),
+        *_numbered("At camp", plan.camp_steps),
+        *_section(
+            "The day",
+            _table(("When", "Do"), ((m.clock or words.when(m.at_min, None), m.do) for m in plan.timeline)),
+        ),
+        *_cold(plan, look),
+        *_shopping(plan),
+        *_section("Kit for home", _list(plan.kit.home)),
+        *_section("Kit for camp", _list(plan.kit.camp)),
+        *_section("Labels", "\n\n".join(_label(label.text) for label in plan.labels)),
+        *_section("Careful", _list(caution.text for caution in plan.cautions)),
+        *_holds(plan),
+        *_why(plan),
+    ]
+    return "\n\n".join(part for part in parts if part) + "\n"
+
+
+def recipe_markdown(recipe: Recipe, look: Look) -> str:
+    """A recipe as it was read."""
+    rows = []
+    for item in recipe.ingredients:
+        measured = words.amount(item.amounts[0], look.day.units) if item.amounts else ""
+        rows.append((item.component or "", measured, " ".join([*item.state, item.name]), item.prep or ""))
+    parts = [
+        f"# {_plain(recipe.title or 'A recipe without a name')}",
+        f"{recipe.family}"
+        + (f", {words.span(recipe.servings)} {_plain(recipe.servings.of)}" if recipe.servings else ""),
+        *_section("Ingredients", _table(("Part", "Amount", "Food", "Preparation"), rows)),
+        *_numbered("Method", [step.text for step in recipe.steps]),
+        *_section("Not understood", _list(f"line {line.line + 1}: {line.text}" for line in recipe.unread)),
+    ]
+    return "\n\n".join(part for part in parts if part) + "\n"
+
+
+def _plain(text: str) -> str:
+    """Recipe text on one line whose signs mean nothing to Markdown."""
+    return _LINE_START.sub(r"\1\\\2", _SIGNS.sub(r"\\\1", one_line(text, most=2000)))
+
+
+def _section(name: str, body: str) -> tuple[str, ...]:
+    return (f"## {name}", body) if body else ()
+
+
+def _list(lines: Iterable[str]) -> str:
+    return "\n".join(f"- {_plain(line)}" for line in lines)
+
+
+def _numbered(name: str, steps: Sequence[str]) -> tuple[str, ...]:
+    return _section(
+        name, "\n".join(f"{number}. {_plain(step)}" for number, step in enumerate(steps, start=1))
+    )
+
+
+def _table(head: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
+    lines = [f"| {' | '.join(map(_plain, row))} |" for row in rows]
+    if not lines:
+        return ""
+    return "\n".join([f"| {' | '.join(head)} |", f"|{'---|' * len(head)}", *lines])
+
+
+def _facts(plan: Plan, look: Look) -> str:
+    facts = [plan.recipe.family]
+    if plan.people:
+        facts.append(f"for {plan.people}")
+    if plan.pot:
+        facts.append(words.pot(plan.pot))
+    if look.day.eat:
+        facts.append(f"eat at {look.day.eat.replace('T', ' ')}")
+    return ", ".join(facts)
+
+
+def _questions(plan: Plan) -> tuple[str, ...]:
+    return _section(
+        "Left open", _list(f"{question.text} Taken: {question.default}." for question in plan.questions)
+    )
+
+
+def _coals(heat: Heat, main: Stage | None, look: Look) -> tuple[str, ...]:
+    rows = [
+        (
+            words.when(stage.starts_at_min, look.day.eat) if stage.starts_at_min is not None else "",
+            stage.kind,
+            "in the chimney" if stage.kind == "light" else words.coals(stage),
+            words.minutes(stage.minutes) if stage.minutes else "",
+            words.degrees(stage.temp_f, look.day.units) if stage.temp_f is not None else "",
+            stage.look_for,
+        )
+        for stage in heat.stages
+    ]
+    fuel = heat.fuel
+    lines = [
+        f"{fuel.briquettes} briquettes ({words.weight(fuel.kg, look.day.units)}): {fuel.lit} to light, {fuel.reserve} in reserve",
+        *(f"{words.when(batch.light_at_min, look.day.eat)}: light {batch.count}" for batch in fuel.batches),
+        *(words.fresh_coals(stage, fresh) for stage in heat.stages for fresh in stage.refresh),
+        *(f"done ({check.what}): {check.sign}" for check in heat.doneness),
+    ]
+    drawn = _drawn(main) if main is not None else ""
+    return (
+        "## Coals",
+        _table(("When", "Stage", "Coals", "Minutes", "Inside", "Look for"), rows),
+        drawn,
+        _list(lines),
+    )
+
+
+def _drawn(stage: Stage) -> str:
+    """Both levels side by side, in a block that keeps its blanks."""
+    pattern = stage.pattern
+    top = drawing(pattern.top if pattern else "", stage.top)
+    under = drawing(pattern.under if pattern else "", stage.under)
+    rows = [f"{left}    {right}".rstrip() for left, right in zip(top, under, strict=True)]
+    words_of = f"{stage.top} on the lid, left; {stage.under} under the pot, right"
+    if pattern:
+        words_of += f": {printable(pattern.top)}; {printable(pattern.under)}"
+    return "\n".join([words_of, "", "```text", *rows, "```"])
+
+
+def _packs(plan: Plan, look: Look) -> tuple[str, ...]:
+    rows = [
+        (
+            words.pack_name(pack),
+            pack.kind,
+            words.TRAVELS[pack.travels],
+            "; ".join(words.packed(plan, item, look.day.units) for item in pack.items),
+        )
+        for pack in plan.packs
+    ]
+    fat = [
+        f"{plan.recipe.ingredients[use.ingredient].name}: {words.GOES[use.goes]}"
+        + (f", {use.when}" if use.when else "")
+        for use in plan.fat
+    ]
+    return (
+        *_section("Packs", _table(("Pack", "Kind", "Travels", "Holds"), rows)),
+        *_section("Fat", _list(fat)),
+    )
+
+
+def _cold(plan: Plan, look: Look) -> tuple[str, ...]:
+    return _section("Cold", _list(words.cold_lines(plan, look.day.units)))
+
+
+def _shopping(plan: Plan) -> tuple[str, ...]:
+    rows = ((row.food, row.buy, row.need, row.left_over or "") for row in plan.shopping)
+    return _section("Shopping", _table(("Food", "Buy", "Needed", "Left over"), rows))
+
+
+def _label(text: str) -> str:
+    """A label as a quotation, its line breaks kept."""
+    return "\n".join(f"> {_plain(line)}  " for line in printable(text).split("\n"))
+
+
+def _holds(plan: Plan) -> tuple[str, ...]:
+    lines = [
+        f"Read the label of the {row.food}: it may hold {words.joined(row.may_hold, 'or')}."
+        for row in plan.check_label
+    ]
+    return _section(
+        "Holds", "\n\n".join(part for part in (words.joined(plan.allergens), _list(lines)) if part)
+    )
+
+
+def _why(plan: Plan) -> tuple[str, ...]:
+    return _section(
+        "Why", _table(("About", "Because", "Source"), ((r.about, r.because, r.source) for r in plan.why))
+    )

@@ -1,0 +1,63 @@
+"""A plan's lists as one table of comma-separated values (RFC 4180), for a spreadsheet.
+
+A cell that a spreadsheet would take for a formula gets an apostrophe in front: recipe text comes from strangers.
+"""
+
+from __future__ import annotations
+
+import csv
+import io
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from assistant.show import words
+from assistant.show.plain import printable
+from rules.plan import Plan
+
+if TYPE_CHECKING:
+    from assistant.show.forms import Look
+
+HEADER = ("list", "where", "item", "amount", "note")
+#: What opens a formula, also in the full-width forms that some spreadsheets take for the same.
+FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\uff1d", "\uff0b", "\uff0d", "\uff20")
+
+
+def plan_csv(plan: Plan, look: Look) -> str:
+    """Shopping, packs and kit in one table; lines end in CRLF as the standard wants."""
+    out = io.StringIO()
+    writer = csv.writer(out, lineterminator="\r\n")
+    writer.writerow(HEADER)
+    for row in (*_shopping(plan), *_packs(plan, look), *_kit(plan)):
+        writer.writerow([harmless(cell) for cell in row])
+    return out.getvalue()
+
+
+def harmless(cell: str) -> str:
+    """The cell as text: nothing in it runs, turns the writing direction or breaks the row."""
+    text = " ".join(printable(cell).replace("\t", " ").split())
+    return f"'{text}" if text.startswith(FORMULA_STARTS) else text
+
+
+def _shopping(plan: Plan) -> Iterator[tuple[str, ...]]:
+    for line in plan.shopping:
+        note = ", ".join(
+            [f"needed: {line.need}"]
+            + ([f"left over: {line.left_over}"] if line.left_over else [])
+            + (["most kitchens have it"] if line.likely_at_home else [])
+        )
+        yield "shopping", line.aisle or "", line.food, line.buy, note
+
+
+def _packs(plan: Plan, look: Look) -> Iterator[tuple[str, ...]]:
+    for pack in plan.packs:
+        note = f"{pack.kind}, {words.TRAVELS[pack.travels]}"
+        for item in pack.items:
+            ingredient = plan.recipe.ingredients[item.ingredient]
+            prepared = f"{ingredient.name}, {ingredient.prep}" if ingredient.prep else ingredient.name
+            yield "packing", words.pack_name(pack), prepared, words.amount(item.amount, look.day.units), note
+
+
+def _kit(plan: Plan) -> Iterator[tuple[str, ...]]:
+    for where, things in (("home", plan.kit.home), ("camp", plan.kit.camp)):
+        for thing in things:
+            yield "kit", where, thing, "", ""

@@ -1,0 +1,201 @@
+"""Figures of a plan in words: the same wording on the terminal, in Markdown, in tables and in the chat."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Protocol
+
+from rules.circumstances import Units
+from rules.plan import Depth, FatGoes, Pack, PackItem, Plan, PotPlan, Refresh, Stage, Travels
+from rules.recipe import Amount
+from rules.units import kitchen
+
+TRAVELS: dict[Travels, str] = {
+    "shelf": "no cooling",
+    "cool": "in the cooler",
+    "frozen": "frozen, in the cooler",
+    "camp": "drawn at camp",
+}
+GOES: dict[FatGoes, str] = {
+    "hot pot first": "into the hot pot first",
+    "browning": "for browning",
+    "cut in at home": "cut in at home",
+    "creamed at home": "creamed at home",
+    "stirred in": "stirred in",
+    "greasing": "for greasing",
+    "on top": "on top",
+}
+KG_PER_LB = 0.45359237
+
+
+class Range(Protocol):
+    """Anything with a low and a high end."""
+
+    @property
+    def low(self) -> float:
+        """The low end."""
+        ...
+
+    @property
+    def high(self) -> float:
+        """The high end."""
+        ...
+
+
+def number(value: float) -> str:
+    """A figure without needless digits: 2, 2.5, 0.75."""
+    return f"{round(value, 2):g}"
+
+
+def span(ends: Range, unit: str = "") -> str:
+    """A range in words: "25 to 30 minutes", or one figure where the ends agree."""
+    low, high = number(ends.low), number(ends.high)
+    words = low if low == high else f"{low} to {high}"
+    return f"{words} {unit}".strip()
+
+
+def minutes(ends: Range) -> str:
+    """A stretch of minutes; from two hours up in hours and minutes."""
+    if ends.low < 120:
+        return span(ends, "minute" if ends.low == ends.high == 1 else "minutes")
+    low, high = duration(ends.low), duration(ends.high)
+    return low if low == high else f"{low} to {high}"
+
+
+def duration(total_min: float) -> str:
+    """Minutes as "45 min", "2 h", "2 h 30 min", "3 days"."""
+    whole = round(total_min)
+    if whole < 120:
+        return f"{whole} min"
+    if whole >= 2 * 24 * 60:
+        return f"{round(whole / (24 * 60))} days"
+    hours, rest = divmod(whole, 60)
+    return f"{hours} h {rest} min" if rest else f"{hours} h"
+
+
+def when(at_min: float, eat: str | None) -> str:
+    """A moment counted from the meal: its clock time where the meal has one, else "75 min before"."""
+    if eat is None:
+        if round(at_min) == 0:
+            return "at the meal"
+        return f"{duration(abs(at_min))} {'before' if at_min < 0 else 'after'}"
+    hour, minute = eat[-5:].split(":")
+    days, clock = divmod(int(hour) * 60 + int(minute) + round(at_min), 24 * 60)
+    told = f"{clock // 60:02d}:{clock % 60:02d}"
+    if days == 0:
+        return told
+    if days == -1:
+        return f"{told} the day before"
+    return f"{told}, {abs(days)} {'days' if abs(days) > 1 else 'day'} {'before' if days < 0 else 'later'}"
+
+
+def degrees(temp_f: float, units: Units = "us") -> str:
+    """A temperature in the cook's units, the other one behind it."""
+    fahrenheit, celsius = f"{round(temp_f)} °F", f"{round((temp_f - 32) * 5 / 9)} °C"
+    return f"{celsius} ({fahrenheit})" if units == "metric" else f"{fahrenheit} ({celsius})"
+
+
+def temperature(temp_f: float, units: Units = "us") -> str:
+    """A temperature in the cook's units alone."""
+    return degrees(temp_f, units).partition(" (")[0]
+
+
+def weight(kg: float, units: Units = "us") -> str:
+    """A weight in the cook's units."""
+    return f"{number(round(kg, 1))} kg" if units == "metric" else f"{number(round(kg / KG_PER_LB, 1))} lb"
+
+
+def pot(pot_plan: PotPlan) -> str:
+    """The pot in words: "a 12-inch pot (6 quarts)", "two deep 10-inch pots"."""
+    depth = "deep " if pot_plan.depth == "deep" else ""
+    size = f"{depth}{pot_plan.diameter_in}-inch"
+    if pot_plan.count == 1:
+        article = "an" if not depth and pot_plan.diameter_in == 8 else "a"
+        return f"{article} {size} pot ({number(pot_plan.quarts)} quarts)"
+    return f"{pot_plan.count} {size} pots ({number(pot_plan.quarts)} quarts each)"
+
+
+def depth_of(depth: Depth) -> str:
+    """The depth as one says it of a pot."""
+    return "deep" if depth == "deep" else "regular"
+
+
+def fill(share: float) -> str:
+    """How full the pot is, in the fractions that people see."""
+    marks = (
+        (0.15, "hardly covered"), (0.29, "a quarter full"), (0.42, "a third full"), (0.58, "half full"),
+        (0.71, "two thirds full"), (0.82, "three quarters full"), (0.99, "nearly full"),
+    )  # fmt: skip
+    return next((words for most, words in marks if share <= most), "too full")
+
+
+def coals(stage: Stage) -> str:
+    """The briquettes of a stage: "17 on the lid, 8 under"."""
+    if not stage.top and not stage.under:
+        return "no coals"
+    if not stage.top:
+        return f"{stage.under} under, none on the lid"
+    if not stage.under:
+        return f"{stage.top} on the lid, none under"
+    return f"{stage.top} on the lid, {stage.under} under"
+
+
+def fresh_coals(stage: Stage, fresh: Refresh) -> str:
+    """One refresh: when to light how many, and where they go."""
+    return (
+        f"Fresh coals for the {stage.kind}: light {fresh.top + fresh.under} at minute {fresh.light_at_min:g}; "
+        f"at minute {fresh.at_min:g} put {fresh.top} on the lid and {fresh.under} under."
+    )
+
+
+def cold_lines(plan: Plan, units: Units = "us") -> list[str]:
+    """What the cooler has to do, a sentence each."""
+    if plan.cold is None:
+        return []
+    lines = []
+    labels = {pack.id: pack_name(pack) for pack in plan.packs}
+    if plan.cold.frozen_packs:
+        lines.append(f"Freeze at home: {joined([labels.get(id_, id_) for id_ in plan.cold.frozen_packs])}.")
+    if plan.cold.thaw_hours:
+        lines.append(f"Thawed in the cooler after {span(plan.cold.thaw_hours, 'hours')}.")
+    if plan.cold.ice_kg is not None:
+        lines.append(f"Ice to bring: {weight(plan.cold.ice_kg, units)}.")
+    return [*lines, *plan.cold.notes]
+
+
+def amount(of: Amount | None, units: Units = "us") -> str:
+    """An amount as people measure it; empty when the recipe gives none."""
+    return kitchen(of, units=units) if of is not None else ""
+
+
+def packed(plan: Plan, item: PackItem, units: Units = "us") -> str:
+    """What goes into a pack of one ingredient: "1 1/2 cups flour"."""
+    ingredient = plan.recipe.ingredients[item.ingredient]
+    name = ", ".join([ingredient.name, *([ingredient.prep] if ingredient.prep else [])])
+    name = " ".join([*(word for word in ingredient.state if word not in ingredient.name), name])
+    measured = amount(item.amount, units)
+    if measured:
+        return f"{measured} {name}"
+    return name if item.share >= 1 else f"part of the {name}"
+
+
+def pack_name(pack: Pack) -> str:
+    """The pack's label on one line."""
+    return pack.label.partition("\n")[0]
+
+
+def joined(words: Sequence[str], last: str = "and") -> str:
+    """A list as one says it: "milk, eggs and wheat"."""
+    if len(words) < 2:
+        return "".join(words)
+    return f"{', '.join(words[:-1])} {last} {words[-1]}"
+
+
+def main_stage(plan: Plan) -> Stage | None:
+    """The stage that cooks the dish: the longest one over coals of those that bake, roast, simmer, boil or fry."""
+    if plan.heat is None:
+        return None
+    cooking = ("bake", "roast", "simmer", "boil", "fry")
+    over_coals = [stage for stage in plan.heat.stages if stage.top + stage.under]
+    chosen = [stage for stage in over_coals if stage.kind in cooking] or over_coals
+    return max(chosen, key=lambda stage: stage.minutes.high if stage.minutes else 0, default=None)
