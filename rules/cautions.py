@@ -408,5 +408,11 @@ RAISED_BY: dict[CautionId, Callable[[Case], Words | None]] = {
 }
 
 
+def is_hot(day: Day) -> bool:
+    """Air in which food may be out of the cold for one hour only."""
+    warmest = day.air_f if day.trip_air_f is None else max(day.air_f, day.trip_air_f)
+    return warmest > _figure("hot_air_f")
+
+
 def _dish_name(recipe: Recipe) -> str:
     return recipe.title.strip() if recipe.title else "this dish"

@@ -188,12 +188,35 @@ class Hours(Struct, frozen=True, kw_only=True):
     high: float
 
 
+BagState = Literal["frozen", "part thawed", "thawed"]
+
+
+class Bag(Struct, frozen=True, kw_only=True):
+    """What the cold does to one pack that travels frozen.
+
+    Hours are those of freezing at home and of thawing in the cooler and in ice water or cold water; `outside_min` are
+    the minutes in the open air, None for a food that must not thaw there. `state` is how it is when it is first wanted
+    if it stays in the cooler; `move_hours_before` that moment it is taken out of the ice, as `advice` says.
+    """
+
+    pack: str
+    freeze_hours: Hours | None = None
+    thaw_hours: Hours | None = None
+    slush_hours: Hours | None = None
+    outside_min: Minutes | None = None
+    state: BagState = "frozen"
+    move_hours_before: float | None = None
+    advice: str | None = None
+
+
 class Cold(Struct, frozen=True, kw_only=True):
-    """What the cooler has to do."""
+    """What the cooler has to do. `freeze_hours` and `thaw_hours` span all frozen packs."""
 
     frozen_packs: tuple[str, ...] = ()
+    freeze_hours: Hours | None = None
     thaw_hours: Hours | None = None
     ice_kg: float | None = None
+    bags: tuple[Bag, ...] = ()
     notes: tuple[str, ...] = ()
 
 

@@ -1,0 +1,297 @@
+"""The day: everything that needs hands, backwards from the moment of eating (handbook, section 8).
+
+Home first (shop, mix, freeze, pack, leave), then the road (thawing), then the fire (chimney, stages, turns, fresh
+coals) and what comes after the meal. Minutes come from the coal plan and the cooler; clock times from `clock`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+
+from rules import clock, table
+from rules.because import Ledger, Rule
+from rules.cautions import is_hot
+from rules.circumstances import Day
+from rules.cold.hours import in_cooler
+from rules.dish import Dish
+from rules.plan import Batch, Cold, FatUse, Heat, Moment, Pack, Refresh, Stage, StageKind
+from rules.recipe import Recipe
+
+BACKWARDS = Rule(
+    id="day.backwards",
+    because="everything is counted back from the moment of eating: the first coals are lit {minutes:.0f} minutes before it",
+)
+LEAVENED_LAST = Rule(
+    id="day.mix-last",
+    because="wet and dry meet {minutes:.0f} minutes before the pot is ready: the leavener spends its gas within minutes",
+)
+EVENING = Rule(
+    id="day.evening",
+    because="kitchen work that would fall between {night:.0f}:00 and {morning:.0f}:00 is done on the evening before",
+)
+
+STARTS: dict[StageKind, str] = {
+    "warm": "Warm the pot with its lid: {coals}.",
+    "heat fat": "Heat the fat: {coals}.",
+    "brown": "Brown: {coals}.",
+    "fry": "Fry: {coals}.",
+    "boil": "Bring to the boil: {coals}.",
+    "simmer": "Simmer: {coals}.",
+    "bake": "Coals on, bake: {coals}.",
+    "roast": "Coals on, roast: {coals}.",
+    "brown top": "Coals to the lid to brown the top: {coals}.",
+    "rise": "Let the dough rise near warmth.",
+    "keep warm": "Keep warm at 140 °F or above: {coals}.",
+}
+#: Stages in which the dish becomes done.
+COOKING: frozenset[StageKind] = frozenset({"fry", "boil", "simmer", "bake", "roast", "brown top"})
+
+
+class DayFigure(table.Row, frozen=True, kw_only=True):
+    """One length of time or hour of the day."""
+
+    id: str
+    value: float
+    unit: str
+
+
+def figure(key: str) -> DayFigure:
+    """The row of one figure of the day."""
+    return next(row for row in table.read("day_figures.csv", DayFigure) if row.id == key)
+
+
+def timeline(
+    recipe: Recipe,
+    dish: Dish,
+    packs: Sequence[Pack],
+    fat: Sequence[FatUse],
+    heat: Heat | None,
+    cold: Cold | None,
+    home_steps: Sequence[str],
+    camp_steps: Sequence[str],
+    day: Day,
+    ledger: Ledger,
+) -> tuple[Moment, ...]:
+    """The moments of the day in order; with clock times when the cook says when the meal is."""
+    moments = [
+        *_at_home(packs, cold, home_steps, day, ledger),
+        *_on_the_road(packs, cold, heat, day),
+        *(_fire(recipe, dish, packs, fat, heat, ledger) if heat else _without_fire(camp_steps)),
+        *_after_the_meal(heat, cold, day),
+    ]
+    moments.sort(key=lambda moment: moment[0])
+    return tuple(Moment(at_min=at, clock=clock.told(day, at), do=do) for at, do in moments)
+
+
+Timed = tuple[float, str]
+
+
+# At home
+
+
+def _at_home(
+    packs: Sequence[Pack], cold: Cold | None, home_steps: Sequence[str], day: Day, ledger: Ledger
+) -> Iterator[Timed]:
+    shut = -60 * in_cooler(day)
+    made = [pack for pack in packs if pack.kind in ("dry mix", "wet mix", "prepped")]
+    frozen = [pack for pack in made if cold is not None and pack.id in cold.frozen_packs]
+    ready = shut
+    if frozen and cold is not None:
+        hours = cold.freeze_hours.high if cold.freeze_hours else figure("fridge_min").value / 60
+        ready = _not_at_night(shut - 60 * hours, day, ledger)
+        yield ready, f"Lay flat in the freezer: {_labels(frozen)}."
+    elif any(pack.travels != "shelf" for pack in made):
+        ready = shut - figure("fridge_min").value
+        yield ready, f"Into the refrigerator: {_labels(pack for pack in made if pack.travels != 'shelf')}."
+    if made or home_steps:
+        ready = _not_at_night(
+            ready - figure("home_min").value - figure("home_pack_min").value * len(made), day, ledger
+        )
+        yield ready, f"Kitchen work: {_labels(made)}." if made else "Kitchen work, see the steps for home."
+    yield _not_at_night(ready - figure("shop_min").value, day, ledger), "Shop."
+    if cold is not None:
+        ice = f", {cold.ice_kg:g} kg of ice on top" if cold.ice_kg else ""
+        yield (
+            shut,
+            f"Pack the cooler, raw meat at the bottom{ice}; shut it. Shelf packs and kit beside it, fuel counted.",
+        )
+    else:
+        yield shut, "Pack the box and the kit, fuel counted."
+    yield shut + figure("leave_min").value, "Leave."
+
+
+def _not_at_night(at_min: float, day: Day, ledger: Ledger) -> float:
+    """Kitchen work that would fall into the night moves to the evening before it."""
+    moment = clock.at(day, at_min)
+    if moment is None:
+        return at_min
+    night, morning, evening = (figure(key).value for key in ("night_from_h", "night_to_h", "evening_h"))
+    hour = moment.hour + moment.minute / 60
+    if morning <= hour < night:
+        return at_min
+    ledger.note(EVENING.says("day", figure("evening_h"), night=night, morning=morning))
+    back = hour - evening if hour >= night else hour + 24 - evening
+    return at_min - 60 * back
+
+
+def _labels(packs: Iterable[Pack]) -> str:
+    return ", ".join(pack.label for pack in packs)
+
+
+# On the road
+
+
+def _on_the_road(packs: Sequence[Pack], cold: Cold | None, heat: Heat | None, day: Day) -> Iterator[Timed]:
+    """When a frozen bag leaves the ice, so that it is soft when it is wanted."""
+    if cold is None:
+        return
+    wanted = _first_use(heat)
+    labels = {pack.id: pack.label for pack in packs}
+    for bag in cold.bags:
+        if bag.move_hours_before is not None:
+            at = max(wanted - 60 * bag.move_hours_before, -60 * in_cooler(day))
+            yield at, f"{labels[bag.pack]}: {bag.advice}"
+
+
+def _first_use(heat: Heat | None) -> float:
+    starts = (
+        [
+            stage.starts_at_min
+            for stage in heat.stages
+            if stage.starts_at_min is not None and stage.kind != "light"
+        ]
+        if heat
+        else []
+    )
+    return min(starts, default=-figure("no_coals_camp_min").value)
+
+
+# At the fire
+
+
+def _fire(
+    recipe: Recipe, dish: Dish, packs: Sequence[Pack], fat: Sequence[FatUse], heat: Heat, ledger: Ledger
+) -> Iterator[Timed]:
+    stages = [stage for stage in heat.stages if stage.kind != "light" and stage.starts_at_min is not None]
+    lights = [batch.light_at_min for batch in heat.fuel.batches]
+    first = min(
+        [*lights, *(stage.starts_at_min or 0.0 for stage in stages)],
+        default=-figure("no_coals_camp_min").value,
+    )
+    ledger.note(BACKWARDS.says("day", minutes=-first))
+    yield first - figure("before_fire_min").value, _laid_out(packs)
+    for number, batch in enumerate(heat.fuel.batches):
+        yield batch.light_at_min, _lighting(batch, number)
+    for stage in stages:
+        yield from _stage(stage, recipe, fat)
+    yield from _mixing(dish, packs, stages, ledger)
+    yield from _done(heat, stages)
+
+
+def _laid_out(packs: Sequence[Pack]) -> str:
+    water = "; draw and treat the water" if any(pack.kind == "water" for pack in packs) else ""
+    return f"Wash hands, clear the fire place, water and shovel at hand; lay out bowl, packs and lid lifter{water}."
+
+
+def _lighting(batch: Batch, number: int) -> str:
+    more = "" if number == 0 else " more"
+    return f"Light {batch.count}{more} briquettes in the chimney; ready when they are grey with ash."
+
+
+def _stage(stage: Stage, recipe: Recipe, fat: Sequence[FatUse]) -> Iterator[Timed]:
+    start = stage.starts_at_min or 0.0
+    do = STARTS.get(stage.kind, "{coals}.").format(coals=_coals(stage))
+    if stage.kind == "heat fat":
+        named = ", ".join(
+            dict.fromkeys(
+                recipe.ingredients[use.ingredient].name
+                for use in fat
+                if use.goes in ("hot pot first", "browning")
+            )
+        )
+        do = do.replace("the fat", named) if named else do
+    yield start, " ".join(part for part in (do, stage.look_for) if part)
+    end = start + (stage.minutes.high if stage.minutes else 0.0)
+    if stage.turn_every_min:
+        at = start + stage.turn_every_min
+        while at < end - 1:
+            yield at, "Turn: lid a third one way, pot a third the other way; keep the lid shut."
+            at += stage.turn_every_min
+    if stage.first_look_min is not None:
+        yield start + stage.first_look_min, "First look: lift the lid straight up, look, shut it again."
+    for fresh in stage.refresh:
+        yield _laid(fresh, start), f"Fresh coals on: {_two(fresh.top, fresh.under)}."
+
+
+def _laid(fresh: Refresh, start: float) -> float:
+    """Minutes of a refresh count from the start of its stage."""
+    return start + fresh.at_min
+
+
+def _coals(stage: Stage) -> str:
+    span = f", {_span(stage.minutes.low, stage.minutes.high)}" if stage.minutes else ""
+    return f"{_two(stage.top, stage.under)}{span}"
+
+
+def _two(top: int, under: int) -> str:
+    if not top:
+        return f"{under} briquettes, all under the pot"
+    return f"{top} briquettes on the lid, {under} under the pot"
+
+
+def _span(low: float, high: float) -> str:
+    return f"{low:.0f} minutes" if round(low) == round(high) else f"{low:.0f} to {high:.0f} minutes"
+
+
+def _mixing(dish: Dish, packs: Sequence[Pack], stages: Sequence[Stage], ledger: Ledger) -> Iterator[Timed]:
+    """Wet to dry just before the pot is ready, where a leavened mix waits for its liquid."""
+    dry = [pack for pack in packs if pack.kind == "dry mix"]
+    baked = [stage for stage in stages if stage.kind in ("bake", "fry")]
+    if not (dish.leavened and dry and baked):
+        return
+    minutes = figure("mix_min").value
+    ledger.note(LEAVENED_LAST.says("mixing", figure("mix_min"), minutes=minutes))
+    yield (
+        (baked[0].starts_at_min or 0.0) - minutes,
+        f"Mix {_labels(dry)} with its liquid, just until it comes together; then into the pot at once.",
+    )
+
+
+def _done(heat: Heat, stages: Sequence[Stage]) -> Iterator[Timed]:
+    """The first moment at which the dish may be done, its rest, and the meal."""
+    cooking = [stage for stage in stages if stage.kind in COOKING]
+    if cooking:
+        last = cooking[-1]
+        start = last.starts_at_min or 0.0
+        early = start + (last.minutes.low if last.minutes else 0.0)
+        late = start + (last.minutes.high if last.minutes else 0.0)
+        signs = "; ".join(dict.fromkeys(done.sign for done in heat.doneness)) or last.look_for
+        yield min(early, -1.0), f"Done from now on? {signs[:1].upper()}{signs[1:]}".rstrip(".") + "."
+        if late < -1:
+            yield late, "Off the coals; let it rest, lid ajar."
+    yield 0.0, "Serve and eat."
+
+
+def _without_fire(camp_steps: Sequence[str]) -> Iterator[Timed]:
+    if camp_steps:
+        yield (
+            -figure("no_coals_camp_min").value,
+            "Wash hands, lay out bowl and packs; put it together as the steps for camp say.",
+        )
+    yield 0.0, "Serve and eat."
+
+
+# After the meal
+
+
+def _after_the_meal(heat: Heat | None, cold: Cold | None, day: Day) -> Iterator[Timed]:
+    if heat:
+        out = figure("coals_out_min").value
+        yield out, "Coals out: drown, stir, drown again, feel; never cold water on the hot pot."
+        yield (
+            out + figure("ash_cold_min").value,
+            "Feel the ash again; stone cold, it goes into the lidded metal can.",
+        )
+    if heat or cold:
+        limit = figure("leftovers_hot_min" if is_hot(day) else "leftovers_min").value
+        yield limit, "Leftovers are in shallow boxes in the cooler by now, or thrown away."
