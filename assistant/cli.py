@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from assistant.batch import Maker
     from assistant.show.forms import Kind, Result
     from rules.circumstances import Day
+    from rules.recipe import Struct
 else:
     Day = Any  # typer resolves the annotations, and the day itself never comes from the command line
 
@@ -84,31 +85,36 @@ DAY_OPTIONS: dict[str, Any] = {
 }
 
 
-def takes_a_day(command: Callable[..., None]) -> Callable[..., None]:
+def takes_a_day(
+    *, options: Iterable[str] = DAY_OPTIONS
+) -> Callable[[Callable[..., None]], Callable[..., None]]:
     """Give a command the options of the day; it receives them parsed, as its keyword `day`."""
-    own = [p for name, p in inspect.signature(command, eval_str=True).parameters.items() if name != "day"]
-    taken = {parameter.name for parameter in own}
 
-    @functools.wraps(command)
-    def with_day(**words: Any) -> None:
-        from assistant.options import day
+    def adorn(command: Callable[..., None]) -> Callable[..., None]:
+        signature = inspect.signature(command, eval_str=True)
 
-        told = {name: words.pop(name) for name in DAY_OPTIONS if name in words}
-        command(**words, day=day(told))
+        @functools.wraps(command)
+        def with_day(**words: Any) -> None:
+            from assistant.options import day
 
-    parameters = own + [
-        inspect.Parameter(
-            name,
-            inspect.Parameter.KEYWORD_ONLY,
-            default=False if get_args(kind)[0] is bool else None,
-            annotation=kind,
-        )
-        for name, kind in DAY_OPTIONS.items()
-        if name not in taken
-    ]
-    with_day.__signature__ = inspect.Signature(parameters)  # type: ignore[attr-defined]
-    with_day.__annotations__ = {parameter.name: parameter.annotation for parameter in parameters}
-    return with_day
+            told = {name: words.pop(name) for name in options}
+            command(**words, day=day(told))
+
+        own = [parameter for name, parameter in signature.parameters.items() if name != "day"]
+        of_the_day = [
+            inspect.Parameter(
+                name,
+                inspect.Parameter.KEYWORD_ONLY,
+                default=False if get_args(DAY_OPTIONS[name])[0] is bool else None,
+                annotation=DAY_OPTIONS[name],
+            )
+            for name in options
+        ]
+        with_day.__signature__ = inspect.Signature([*own, *of_the_day])  # type: ignore[attr-defined]
+        with_day.__annotations__ = {parameter.name: parameter.annotation for parameter in [*own, *of_the_day]}
+        return with_day
+
+    return adorn
 
 
 @app.callback(invoke_without_command=True)
@@ -134,14 +140,14 @@ def read(
 
 
 @app.command()
-@takes_a_day
+@takes_a_day()
 def camp(*, day: Day, files: Files = None, form: Form = None, out: Out = None, force: Force = False) -> None:
     """Work out the camp plan: packs, pot, coals, cold, timeline, lists."""
     _run("plan", files, _planner(day), form, out, force, day)
 
 
 @app.command()
-@takes_a_day
+@takes_a_day()
 def demo(*, day: Day, form: Form = None, out: Out = None, force: Force = False) -> None:
     """Work out the camp plan of a recipe that ships with coalside."""
     from importlib import resources
@@ -156,7 +162,7 @@ DEMO = "river-peach-cobbler.txt"
 
 
 @app.command()
-@takes_a_day
+@takes_a_day()
 def why(
     file: OneFile,
     about: Annotated[list[str], typer.Argument(metavar="ABOUT...", help="A food, count, time or caution.")],
@@ -175,6 +181,25 @@ def why(
         return reasons_about(plan_of(text, name), " ".join(about))
 
     _run("why", [file], reasons, form, out, force, day)
+
+
+@app.command()
+@takes_a_day(options=("oven", "deep", "temp", "air", "wind", "ground", "screen", "elevation", "units"))
+def coals(
+    *,
+    day: Day,
+    way: Annotated[str, typer.Option("--for", metavar="WAY", help="bake, roast, simmer or fry.")] = "bake",
+    minutes: Annotated[
+        str, typer.Option("--minutes", metavar="N", help="How long the coals have to last.")
+    ] = "60",
+    form: Form = None,
+    out: Out = None,
+    force: Force = False,
+) -> None:
+    """Count the briquettes for a pot and a temperature, without a recipe."""
+    from assistant.options import coals_for
+
+    _show("coals", coals_for(day, way=way, minutes=minutes), form, out, force, day)
 
 
 @app.command()
@@ -208,6 +233,14 @@ def _planner(day: Day) -> Callable[[str, str], Any]:
         return convert(recipe, day)
 
     return plan
+
+
+def _show(kind: Kind, thing: Struct, form: str | None, out: str | None, force: bool, day: Day) -> None:
+    """Write one result that came from no file."""
+    from assistant.show.forms import Look, chosen, written
+
+    look = Look(form=chosen(kind, form, out), day=day, **_terminal(out))
+    _write(iter([written(kind, thing, look)]), out, force)
 
 
 def _run(
@@ -317,3 +350,8 @@ def run(arguments: Sequence[str] | None = None) -> int:
         return WRONG_USAGE
     except (KeyboardInterrupt, typer.Abort):
         return INTERRUPTED
+    except Exception as error:
+        if os.environ.get("COALSIDE_TRACEBACK"):
+            raise
+        _say(f"coalside stumbled ({type(error).__name__}: {error}); please report what you asked of it.")
+        return FAILED

@@ -9,11 +9,14 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping, Sequence
 from datetime import date
-from typing import Any, NamedTuple, get_args
+from typing import TYPE_CHECKING, Any, NamedTuple, get_args
 
 from rules.circumstances import DIAMETERS_IN, Day, Ground, PotOwned, Units, Wind, checked
 from rules.plan import Depth
 from rules.problem import UsageProblem
+
+if TYPE_CHECKING:
+    from rules.coals.ask import CoalsAnswer
 
 _FIGURE = re.compile(r"\s*([-+\u2212]?\d{1,9}(?:,\d{3})*(?:\.\d{1,9})?)\s*([^\d\s]?.{0,40}?)\s*", re.DOTALL)
 _CLOCK = re.compile(r"\s*(\d{1,2})(?:[:.](\d{2}))?\s*(am|pm|a\.m\.|p\.m\.)?\s*", re.IGNORECASE)
@@ -53,8 +56,8 @@ def day(words: Mapping[str, Any]) -> Day:
         "pots": pots(words.get("oven") or (), deep=bool(words.get("deep")), count=_whole(words, "pots")),
         "temp_f": _read(words, "temp", OVEN.read),
         "air_f": _read(words, "air", AIR.read),
-        "wind": _read(words, "wind", wind),
-        "ground": _read(words, "ground", ground),
+        "wind": _read(words, "wind", one_of(Wind)),
+        "ground": _read(words, "ground", one_of(Ground)),
         "screen": words.get("screen"),
         "elevation_ft": _read(words, "elevation", HEIGHT.read),
         "eat": _read(words, "eat", moment),
@@ -64,9 +67,25 @@ def day(words: Mapping[str, Any]) -> Day:
         "cooler_quarts": _read(words, "cooler_quarts", quarts),
         "freezer": False if words.get("no_freezer") else None,
         "charcoal": False if words.get("no_charcoal") else None,
-        "units": _read(words, "units", units),
+        "units": _read(words, "units", one_of(Units)),
     }
     return checked(Day(**{name: value for name, value in told.items() if value is not None}))
+
+
+def coals_for(day: Day, *, way: str, minutes: str) -> CoalsAnswer:
+    """The coals that `coalside coals` is asked for; the pot and the temperature stand in the day.
+
+    Raises:
+        UsageProblem: more than one pot, or what cannot be.
+    """
+    from rules.coals.ask import coals
+
+    if len(day.pots) > 1:
+        sizes = " ".join(f"--oven {pot.diameter_in}" for pot in day.pots)
+        raise UsageProblem("coals", sizes, "one pot at a time")
+    pot = day.pots[0] if day.pots else PotOwned()
+    last_min = whole("--minutes", minutes, high=720)
+    return coals(pot.diameter_in, day.temp_f, way, day, minutes=last_min, deep=pot.depth == "deep")
 
 
 def _read(words: Mapping[str, Any], name: str, reader: Any) -> Any:
@@ -206,27 +225,17 @@ def quarts(option: str, text: str) -> float:
     return round(found[0] * QUARTS[found[1]], 1)
 
 
-def wind(option: str, text: str) -> Wind:
-    """One of the words for wind."""
-    return _one_of(option, text, Wind)
+def one_of(kind: Any) -> Callable[[str, str], Any]:
+    """A reader of the words that a Literal type allows."""
+    *most, last = get_args(kind)
 
+    def read(option: str, text: str) -> Any:
+        word = text.strip().lower()
+        if word not in (*most, last):
+            raise UsageProblem(option, text, f"write {', '.join(most)} or {last}")
+        return word
 
-def ground(option: str, text: str) -> Ground:
-    """One of the words for the ground."""
-    return _one_of(option, text, Ground)
-
-
-def units(option: str, text: str) -> Units:
-    """The system of units that amounts are shown in."""
-    return _one_of(option, text, Units)
-
-
-def _one_of(option: str, text: str, kind: Any) -> Any:
-    allowed = get_args(kind)
-    word = text.strip().lower()
-    if word not in allowed:
-        raise UsageProblem(option, text, f"write {', '.join(allowed[:-1])} or {allowed[-1]}")
-    return word
+    return read
 
 
 def diameter(option: str, text: str) -> int:

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 
 from assistant.show import words
 from assistant.show.plain import one_line, printable
-from assistant.show.rings import drawing
+from assistant.show.rings import levels
 from rules.plan import Heat, Plan, Stage
 from rules.recipe import Recipe
 
@@ -28,11 +28,7 @@ def plan_markdown(plan: Plan, look: Look) -> str:
         f"# {_plain(plan.recipe.title or 'A recipe without a name')}",
         _facts(plan, look),
         *_questions(plan),
-        *(
-            _coals(plan.heat, words.main_stage(plan), look)
-            if plan.heat
-            else ("## Coals", _plain(plan.no_coals_because or ""))
-        ),
+        *(_coals(plan, plan.heat, look) if plan.heat else ("## Coals", _plain(plan.no_coals_because or ""))),
         *_packs(plan, look),
         *_numbered("At home", plan.home_steps),
         *_numbered("At camp", plan.camp_steps),
@@ -96,7 +92,7 @@ def _table(head: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
 
 
 def _facts(plan: Plan, look: Look) -> str:
-    facts = [plan.recipe.family]
+    facts: list[str] = [plan.recipe.family]
     if plan.people:
         facts.append(f"for {plan.people}")
     if plan.pot:
@@ -112,7 +108,7 @@ def _questions(plan: Plan) -> tuple[str, ...]:
     )
 
 
-def _coals(heat: Heat, main: Stage | None, look: Look) -> tuple[str, ...]:
+def _coals(plan: Plan, heat: Heat, look: Look) -> tuple[str, ...]:
     rows = [
         (
             words.when(stage.starts_at_min, look.day.eat) if stage.starts_at_min is not None else "",
@@ -126,12 +122,13 @@ def _coals(heat: Heat, main: Stage | None, look: Look) -> tuple[str, ...]:
     ]
     fuel = heat.fuel
     lines = [
-        f"{fuel.briquettes} briquettes ({words.weight(fuel.kg, look.day.units)}): {fuel.lit} to light, {fuel.reserve} in reserve",
+        words.fuel(fuel, look.day.units),
         *(f"{words.when(batch.light_at_min, look.day.eat)}: light {batch.count}" for batch in fuel.batches),
-        *(words.fresh_coals(stage, fresh) for stage in heat.stages for fresh in stage.refresh),
-        *(f"done ({check.what}): {check.sign}" for check in heat.doneness),
+        *(words.fresh_coals(stage.kind, fresh) for stage in heat.stages for fresh in stage.refresh),
+        *(words.done(check, look.day.units) for check in heat.doneness),
     ]
-    drawn = _drawn(main) if main is not None else ""
+    main = words.main_stage(plan)
+    drawn = _drawn(main, plan.pot.diameter_in) if main is not None and plan.pot else ""
     return (
         "## Coals",
         _table(("When", "Stage", "Coals", "Minutes", "Inside", "Look for"), rows),
@@ -140,16 +137,15 @@ def _coals(heat: Heat, main: Stage | None, look: Look) -> tuple[str, ...]:
     )
 
 
-def _drawn(stage: Stage) -> str:
+def _drawn(stage: Stage, diameter_in: int) -> str:
     """Both levels side by side, in a block that keeps its blanks."""
     pattern = stage.pattern
-    top = drawing(pattern.top if pattern else "", stage.top)
-    under = drawing(pattern.under if pattern else "", stage.under)
-    rows = [f"{left}    {right}".rstrip() for left, right in zip(top, under, strict=True)]
-    words_of = f"{stage.top} on the lid, left; {stage.under} under the pot, right"
+    drawn = levels(diameter_in, stage.top, stage.under, pattern)
+    rows = [f"{left}    {right}".rstrip() for left, right in zip(*drawn, strict=True)]
+    caption = f"{stage.top} on the lid, left; {stage.under} under the pot, right"
     if pattern:
-        words_of += f": {printable(pattern.top)}; {printable(pattern.under)}"
-    return "\n".join([words_of, "", "```text", *rows, "```"])
+        caption += f": {printable(pattern.top)}; {printable(pattern.under)}"
+    return "\n".join([caption, "", "```text", *rows, "```"])
 
 
 def _packs(plan: Plan, look: Look) -> tuple[str, ...]:

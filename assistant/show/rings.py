@@ -1,64 +1,52 @@
-"""The briquettes of one level drawn in characters: a ring, and the rest spread inside it.
-
-The pattern's words say how many lie in the ring; the drawing follows the words, so that both say the same.
-"""
+"""The briquettes of one level drawn in characters, seen from above, where the coal rules lay them."""
 
 from __future__ import annotations
 
 import math
-import re
 
-COAL, RIM, POT = "●", "·", " "
+from rules.coals.pattern import Spot, on_lid, pattern, under_pot
+from rules.plan import Pattern
+
+COAL, RIM, EMPTY = "●", "·", " "
 ROWS, COLUMNS = 9, 19
-#: The outer ring's radius as a share of the pot's, and each further ring's as a share of the one around it.
-OUTER_RING, NEXT_RING = 0.82, 0.6
-
-_NUMBER = re.compile(r"\d{1,3}")
+RIM_DOTS = 28
 
 
-def in_rings(pattern: str, count: int) -> tuple[int, ...]:
-    """How many lie in each ring, from the outside in, as the pattern's words say ("7 in a ring, 1 in the centre")."""
-    said = tuple(int(found) for found in _NUMBER.findall(pattern))
-    if sum(said) == count and said:
-        return said
-    if count < 8:
-        return (count,)
-    outer = math.ceil(count * 2 / 3)
-    return (outer, count - outer)
+def levels(diameter_in: int, top: int, under: int, said: Pattern | None) -> tuple[list[str], list[str]]:
+    """The lid and what lies under the pot, as rows of characters; `said` tells which of two ways they lie."""
+    is_spread = said is not None and said.under != pattern(diameter_in, top, under).under
+    lid = drawing(on_lid(diameter_in, top), diameter_in)
+    return lid, drawing(under_pot(diameter_in, under, spread=is_spread), diameter_in)
 
 
-def drawing(pattern: str, count: int) -> list[str]:
-    """The level seen from above: rows of characters, the rim dotted, a sign for every briquette.
+def drawing(spots: tuple[Spot, ...], diameter_in: int) -> list[str]:
+    """One level: the rim dotted, a sign for every briquette.
 
-    Never fewer signs than briquettes: a place that is taken moves a coal to the nearest free one.
+    Never fewer signs than briquettes: one whose place is taken goes to the nearest free one.
     """
-    grid = [[POT] * COLUMNS for _ in range(ROWS)]
-    _dot_rim(grid)
-    rings = in_rings(pattern, count) if count else ()
-    for depth, coals in enumerate(rings):
-        _place(grid, coals, 0.0 if coals == 1 and depth else OUTER_RING * NEXT_RING**depth)
+    grid = [[EMPTY] * COLUMNS for _ in range(ROWS)]
+    for step in range(RIM_DOTS):
+        row, column = _cell(*_on_circle(math.tau * step / RIM_DOTS))
+        grid[row][column] = RIM
+    for spot in spots:
+        # A quarter turn puts the first of a ring at the top, so that the drawing is the same left and right.
+        row, column = _free(grid, *_cell(-2 * spot.y_in / diameter_in, 2 * spot.x_in / diameter_in))
+        grid[row][column] = COAL
     return ["".join(row) for row in grid]
 
 
-def _spot(angle: float, share: float) -> tuple[int, int]:
-    x = (COLUMNS - 1) / 2 * (1 + share * math.sin(angle))
-    y = (ROWS - 1) / 2 * (1 - share * math.cos(angle))
-    return round(y), round(x)
+def _on_circle(angle: float) -> tuple[float, float]:
+    return math.sin(angle), math.cos(angle)
 
 
-def _dot_rim(grid: list[list[str]]) -> None:
-    for step in range(28):
-        row, column = _spot(math.tau * step / 28, 1.0)
-        grid[row][column] = RIM
-
-
-def _place(grid: list[list[str]], coals: int, share: float) -> None:
-    for number in range(coals):
-        row, column = _free(grid, *_spot(math.tau * number / coals, share))
-        grid[row][column] = COAL
+def _cell(x: float, y: float) -> tuple[int, int]:
+    """The row and column of a place in units of the rim's radius."""
+    row = round((ROWS - 1) / 2 * (1 - y))
+    column = round((COLUMNS - 1) / 2 * (1 + x))
+    return min(max(row, 0), ROWS - 1), min(max(column, 0), COLUMNS - 1)
 
 
 def _free(grid: list[list[str]], row: int, column: int) -> tuple[int, int]:
-    """The place itself, or the free one nearest to it."""
+    """The place itself, or the free one nearest to it; a row is as high as two columns are wide."""
     places = ((r, c) for r in range(ROWS) for c in range(COLUMNS) if grid[r][c] != COAL)
     return min(places, key=lambda place: (2 * (place[0] - row)) ** 2 + (place[1] - column) ** 2)

@@ -17,13 +17,14 @@ from rich.text import Text
 
 from assistant.show import words
 from assistant.show.plain import one_line, printable
-from assistant.show.rings import COAL, COLUMNS, drawing
-from rules.plan import Heat, Moment, Plan, Stage
+from assistant.show.rings import COAL, COLUMNS, levels
+from rules.plan import Fuel, Heat, Moment, Pattern, Plan, Stage
 from rules.recipe import Ingredient, Recipe
 
 if TYPE_CHECKING:
     from assistant.chat.reasons import Answer
     from assistant.show.forms import Look
+    from rules.coals.ask import CoalsAnswer
 
 EMBER, HEAD, QUIET, WARN = "bold dark_orange", "bold", "dim", "bold yellow"
 #: Below this width the two levels of coals stand under each other instead of side by side with the facts.
@@ -147,10 +148,12 @@ def _coals(page: Page, plan: Plan) -> None:
         page.say(plan.no_coals_because or "")
         return
     stage = words.main_stage(plan)
-    if stage is not None:
-        _level_drawings(page, stage)
+    if stage is not None and plan.pot is not None:
+        _levels(page, plan.pot.diameter_in, stage.top, stage.under, stage.pattern, _facts(page, stage))
     _stages(page, plan.heat)
-    _fuel(page, plan.heat)
+    page.gap()
+    _fuel(page, plan.heat.fuel, page.day.eat)
+    _doneness(page, plan.heat)
 
 
 def _facts(page: Page, stage: Stage) -> Text:
@@ -169,25 +172,25 @@ def _facts(page: Page, stage: Stage) -> Text:
     return facts
 
 
-def _level_drawings(page: Page, stage: Stage) -> None:
+def _levels(page: Page, diameter_in: int, top: int, under: int, pattern: Pattern | None, facts: Text) -> None:
     """The briquettes seen from above, the facts beside them; narrow pages have them below each other."""
     page.gap()
-    pattern = stage.pattern
-    levels = [
-        _level(f"{stage.top} on the lid", stage.top, pattern.top if pattern else ""),
-        _level(f"{stage.under} under", stage.under, pattern.under if pattern else ""),
+    lid, floor = levels(diameter_in, top, under, pattern)
+    drawn = [
+        _level(f"{top} on the lid", lid, pattern.top if pattern else ""),
+        _level(f"{under} under", floor, pattern.under if pattern else ""),
     ]
     if page.width >= NARROW:
-        page.rows([[*levels, Text("\n") + _facts(page, stage)]], widths=(COLUMNS, COLUMNS))
+        page.rows([[*drawn, Text("\n") + facts]], widths=(COLUMNS, COLUMNS))
     else:
-        page.rows([levels], widths=(COLUMNS, COLUMNS), indent=0)
+        page.rows([drawn], widths=(COLUMNS, COLUMNS), indent=0)
         page.gap()
-        page.say(_facts(page, stage).plain)
+        page.say(facts.plain)
 
 
-def _level(name: str, count: int, pattern: str) -> Text:
+def _level(name: str, rows: list[str], pattern: str) -> Text:
     level = Text(name.center(COLUMNS).rstrip() + "\n", EMBER)
-    for row in drawing(pattern, count):
+    for row in rows:
         for sign in row:
             level.append(sign, EMBER if sign == COAL else QUIET)
         level.append("\n")
@@ -197,7 +200,7 @@ def _level(name: str, count: int, pattern: str) -> Text:
 
 def _stages(page: Page, heat: Heat) -> None:
     page.heading("over the coals", "one stage after the other")
-    table = []
+    table: list[list[str | Text]] = []
     for stage in heat.stages:
         begins = words.when(stage.starts_at_min, page.day.eat) if stage.starts_at_min is not None else ""
         minutes = words.minutes(stage.minutes).replace(" minutes", " min") if stage.minutes else ""
@@ -206,22 +209,18 @@ def _stages(page: Page, heat: Heat) -> None:
     page.rows(table)
     for stage in heat.stages:
         for fresh in stage.refresh:
-            page.say(words.fresh_coals(stage, fresh))
+            page.say(words.fresh_coals(stage.kind, fresh))
 
 
-def _fuel(page: Page, heat: Heat) -> None:
-    fuel = heat.fuel
-    page.gap()
-    page.say(
-        f"Bring {fuel.briquettes} briquettes ({words.weight(fuel.kg, page.day.units)}): {fuel.lit} to light, "
-        f"{fuel.reserve} in reserve."
-    )
+def _fuel(page: Page, fuel: Fuel, eat: str | None) -> None:
+    page.say(words.fuel(fuel, page.day.units))
     for batch in fuel.batches:
-        page.say(f"{words.when(batch.light_at_min, page.day.eat)}: light {batch.count}.")
+        page.say(f"{words.when(batch.light_at_min, eat)}: light {batch.count}.")
+
+
+def _doneness(page: Page, heat: Heat) -> None:
     for check in heat.doneness:
-        inside = f" {words.degrees(check.temp_f, page.day.units)} inside:" if check.temp_f is not None else ""
-        rest = f" Rest {words.number(check.rest_min)} min." if check.rest_min else ""
-        page.say(f"Done ({check.what}):{inside} {check.sign}.".replace("..", ".") + rest)
+        page.say(words.done(check, page.day.units))
 
 
 def _packs(page: Page, plan: Plan) -> None:
@@ -370,6 +369,30 @@ def why_text(answer: Answer, look: Look) -> str:
     """Reasons, each with its source."""
     page = Page(look)
     for reason in answer.why:
-        page.say(f"{reason.about}: {reason.because}.".replace("..", "."), indent=0)
+        page.say(f"{reason.about}: {words.because(reason)}", indent=0)
         page.say(f"{reason.source}  [{reason.rule}]", style=QUIET)
+    return page.text()
+
+
+def coals_text(answer: CoalsAnswer, look: Look) -> str:
+    """The coals for a pot and a temperature, drawn, with their renewing and the fuel."""
+    page = Page(look)
+    aim = words.temperature(answer.temp_f, look.day.units)
+    pot = f"{'deep ' if answer.depth == 'deep' else ''}{answer.diameter_in}-inch pot"
+    page.title(
+        f"{answer.total} briquettes: {answer.top} on the lid, {answer.under} under",
+        f"{answer.for_} at {aim}, {pot}",
+    )
+    facts = Text(f"{answer.for_} at {aim}\n", HEAD)
+    if answer.turn_every_min is not None:
+        facts.append(f"turn every {answer.turn_every_min} min\n")
+    facts.append(f"for {words.number(answer.minutes)} min")
+    _levels(page, answer.diameter_in, answer.top, answer.under, answer.pattern, facts)
+    page.gap()
+    for fresh in answer.refresh:
+        page.say(words.fresh_coals(answer.for_, fresh))
+    page.say(words.fuel(answer.fuel, look.day.units))
+    page.heading("why")
+    for reason in answer.why:
+        page.say(words.because(reason))
     return page.text()

@@ -6,7 +6,20 @@ from collections.abc import Sequence
 from typing import Protocol
 
 from rules.circumstances import Units
-from rules.plan import Depth, FatGoes, Pack, PackItem, Plan, PotPlan, Refresh, Stage, Travels
+from rules.plan import (
+    Depth,
+    Doneness,
+    FatGoes,
+    Fuel,
+    Pack,
+    PackItem,
+    Plan,
+    PotPlan,
+    Reason,
+    Refresh,
+    Stage,
+    Travels,
+)
 from rules.recipe import Amount
 from rules.units import kitchen
 
@@ -140,10 +153,36 @@ def coals(stage: Stage) -> str:
     return f"{stage.top} on the lid, {stage.under} under"
 
 
-def fresh_coals(stage: Stage, fresh: Refresh) -> str:
+def sentence(text: str) -> str:
+    """The text with a capital and one full stop."""
+    text = text.strip()
+    return text[:1].upper() + text[1:] + ("" if text.endswith((".", "!", "?")) else ".")
+
+
+def because(reason: Reason) -> str:
+    """A reason as a sentence."""
+    return sentence(reason.because)
+
+
+def fuel(needed: Fuel, units: Units = "us") -> str:
+    """How many briquettes to bring."""
+    return (
+        f"Bring {needed.briquettes} briquettes ({weight(needed.kg, units)}): {needed.lit} to light, "
+        f"{needed.reserve} in reserve."
+    )
+
+
+def done(check: Doneness, units: Units = "us") -> str:
+    """How one knows that it is done."""
+    inside = f"{degrees(check.temp_f, units)} inside; " if check.temp_f is not None else ""
+    rest = f" Rest {number(check.rest_min)} min." if check.rest_min else ""
+    return f"Done ({check.what}): {inside}{sentence(check.sign) if not inside else check.sign.rstrip('.') + '.'}{rest}"
+
+
+def fresh_coals(kind: str, fresh: Refresh) -> str:
     """One refresh: when to light how many, and where they go."""
     return (
-        f"Fresh coals for the {stage.kind}: light {fresh.top + fresh.under} at minute {fresh.light_at_min:g}; "
+        f"Fresh coals for the {kind}: light {fresh.top + fresh.under} at minute {fresh.light_at_min:g}; "
         f"at minute {fresh.at_min:g} put {fresh.top} on the lid and {fresh.under} under."
     )
 
