@@ -34,7 +34,7 @@ def plan_markdown(plan: Plan, look: Look) -> str:
         *_numbered("At camp", plan.camp_steps),
         *_section(
             "The day",
-            _table(("When", "Do"), ((m.clock or words.when(m.at_min, None), m.do) for m in plan.timeline)),
+            _table(("When", "Do"), ((m.clock or words.when(m.at_min), m.do) for m in plan.timeline)),
         ),
         *_cold(plan, look),
         *_shopping(plan),
@@ -111,7 +111,7 @@ def _questions(plan: Plan) -> tuple[str, ...]:
 def _coals(plan: Plan, heat: Heat, look: Look) -> tuple[str, ...]:
     rows = [
         (
-            words.when(stage.starts_at_min, look.day.eat) if stage.starts_at_min is not None else "",
+            words.when(stage.starts_at_min, look.day) if stage.starts_at_min is not None else "",
             stage.kind,
             "in the chimney" if stage.kind == "light" else words.coals(stage),
             words.minutes(stage.minutes) if stage.minutes else "",
@@ -123,7 +123,7 @@ def _coals(plan: Plan, heat: Heat, look: Look) -> tuple[str, ...]:
     fuel = heat.fuel
     lines = [
         words.fuel(fuel, look.day.units),
-        *(f"{words.when(batch.light_at_min, look.day.eat)}: light {batch.count}" for batch in fuel.batches),
+        *(f"{words.when(batch.light_at_min, look.day)}: light {batch.count}" for batch in fuel.batches),
         *(words.fresh_coals(stage.kind, fresh) for stage in heat.stages for fresh in stage.refresh),
         *(words.done(check, look.day.units) for check in heat.doneness),
     ]

@@ -18,6 +18,7 @@ from rich.text import Text
 from assistant.show import words
 from assistant.show.plain import one_line, printable
 from assistant.show.rings import COAL, COLUMNS, levels
+from rules.circumstances import Day
 from rules.plan import Fuel, Heat, Moment, Pattern, Plan, Stage
 from rules.recipe import Ingredient, Recipe
 
@@ -152,7 +153,7 @@ def _coals(page: Page, plan: Plan) -> None:
         _levels(page, plan.pot.diameter_in, stage.top, stage.under, stage.pattern, _facts(page, stage))
     _stages(page, plan.heat)
     page.gap()
-    _fuel(page, plan.heat.fuel, page.day.eat)
+    _fuel(page, plan.heat.fuel, page.day)
     _doneness(page, plan.heat)
 
 
@@ -202,7 +203,7 @@ def _stages(page: Page, heat: Heat) -> None:
     page.heading("over the coals", "one stage after the other")
     table: list[list[str | Text]] = []
     for stage in heat.stages:
-        begins = words.when(stage.starts_at_min, page.day.eat) if stage.starts_at_min is not None else ""
+        begins = words.when(stage.starts_at_min, page.day) if stage.starts_at_min is not None else ""
         minutes = words.minutes(stage.minutes).replace(" minutes", " min") if stage.minutes else ""
         where = "in the chimney" if stage.kind == "light" else words.coals(stage)
         table.append([begins, Text(stage.kind, HEAD), where, minutes])
@@ -212,10 +213,10 @@ def _stages(page: Page, heat: Heat) -> None:
             page.say(words.fresh_coals(stage.kind, fresh))
 
 
-def _fuel(page: Page, fuel: Fuel, eat: str | None) -> None:
-    page.say(words.fuel(fuel, page.day.units))
+def _fuel(page: Page, fuel: Fuel, day: Day) -> None:
+    page.say(words.fuel(fuel, day.units))
     for batch in fuel.batches:
-        page.say(f"{words.when(batch.light_at_min, eat)}: light {batch.count}.")
+        page.say(f"{words.when(batch.light_at_min, day)}: light {batch.count}.")
 
 
 def _doneness(page: Page, heat: Heat) -> None:
@@ -252,9 +253,7 @@ def _steps(page: Page, plan: Plan) -> None:
 def _timeline(page: Page, moments: Sequence[Moment]) -> None:
     if moments:
         page.heading("the day", "counted to the meal")
-        page.rows(
-            [Text(moment.clock or words.when(moment.at_min, None), EMBER), moment.do] for moment in moments
-        )
+        page.rows([Text(moment.clock or words.when(moment.at_min), EMBER), moment.do] for moment in moments)
 
 
 def _cold(page: Page, plan: Plan) -> None:

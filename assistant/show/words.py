@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Protocol
 
-from rules.circumstances import Units
+from rules import clock
+from rules.circumstances import Day, Units
 from rules.plan import (
     Depth,
     Doneness,
@@ -86,20 +87,14 @@ def duration(total_min: float) -> str:
     return f"{hours} h {rest} min" if rest else f"{hours} h"
 
 
-def when(at_min: float, eat: str | None) -> str:
+def when(at_min: float, day: Day | None = None) -> str:
     """A moment counted from the meal: its clock time where the meal has one, else "75 min before"."""
-    if eat is None:
-        if round(at_min) == 0:
-            return "at the meal"
-        return f"{duration(abs(at_min))} {'before' if at_min < 0 else 'after'}"
-    hour, minute = eat[-5:].split(":")
-    days, clock = divmod(int(hour) * 60 + int(minute) + round(at_min), 24 * 60)
-    told = f"{clock // 60:02d}:{clock % 60:02d}"
-    if days == 0:
+    told = clock.told(day, at_min) if day is not None else None
+    if told is not None:
         return told
-    if days == -1:
-        return f"{told} the day before"
-    return f"{told}, {abs(days)} {'days' if abs(days) > 1 else 'day'} {'before' if days < 0 else 'later'}"
+    if round(at_min) == 0:
+        return "at the meal"
+    return f"{duration(abs(at_min))} {'before' if at_min < 0 else 'after'}"
 
 
 def degrees(temp_f: float, units: Units = "us") -> str:
