@@ -13,7 +13,7 @@ import tomllib
 from collections.abc import Iterable, Iterator
 from functools import cache
 from importlib import resources
-from typing import Any, Literal, TypeVar, get_type_hints
+from typing import Any, Literal, TypeVar, cast, get_type_hints
 
 import msgspec
 
@@ -73,13 +73,18 @@ def columns() -> dict[str, Column]:
     return msgspec.convert(tomllib.loads(text_of("columns.toml")), dict[str, Column])
 
 
-@cache
 def read(name: str, row_type: type[R]) -> tuple[R, ...]:
-    """All rows of a table, typed.
+    """All rows of a table, typed; each table is read once.
 
     Raises:
         TableError: for the first cell that is not what `row_type` wants.
     """
+    return cast("tuple[R, ...]", _kept(name, row_type))
+
+
+@cache
+def _kept(name: str, row_type: type[Row]) -> tuple[Row, ...]:
+    # Apart from `read`, because a cached generic function loses the type of its rows.
     return parse(name, text_of(name), row_type)
 
 
