@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from rules.coals.chart import baseline
 from tests.gold import bag, gold, slugs, text
 
 SLUGS = slugs()
@@ -65,3 +66,19 @@ def test_labels_do_not_contradict_each_other(slug: str) -> None:
     for stage in want.stages:
         for span in (stage.top, stage.under, stage.minutes):
             assert span is None or 0 <= span[0] <= span[1]
+
+
+@pytest.mark.parametrize("slug", SLUGS)
+def test_labelled_bakes_hold_the_charts_figures(slug: str) -> None:
+    """A stage labelled with a temperature accepts what the printed 12-inch chart says for it, and little more.
+
+    Source: the baking chart in coal_chart.csv.
+    """
+    for stage in gold(slug).plan.stages:
+        if stage.temp_f is None or stage.top is None or stage.under is None:
+            continue
+        printed = baseline(12, stage.temp_f)
+        assert stage.top[0] <= printed.top <= stage.top[1]
+        assert stage.under[0] <= printed.under <= stage.under[1]
+        assert stage.top[1] - stage.top[0] <= 6
+        assert stage.under[1] - stage.under[0] <= 6
