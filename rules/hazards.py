@@ -95,13 +95,13 @@ class HazardWord(table.Row, frozen=True, kw_only=True):
 def raw(kind: Kind, recipe: Recipe, items: Sequence[Item], dish: Dish) -> tuple[Item, ...]:
     """The foods of one kind that are handled raw, in the order of the list."""
     return tuple(
-        item for item in items if _hazard(item) == kind and _applies(kind, item, recipe, items, dish)
+        item for item in items if hazard_of(item) == kind and _applies(kind, item, recipe, items, dish)
     )
 
 
 def alternatively_raw(kind: Kind, item: Item, other: Food | None) -> bool:
     """True when the food that may be taken instead of `item` is raw in this way and `item` itself is not raw."""
-    return other is not None and other.raw_hazard == kind and _hazard(item) not in JUICY
+    return other is not None and other.raw_hazard == kind and hazard_of(item) not in JUICY
 
 
 def dry_kidney_beans(recipe: Recipe, items: Sequence[Item]) -> tuple[Item, ...]:
@@ -122,7 +122,8 @@ def is_drink(name: str, food: Food | None) -> bool:
     return food.is_drink_alcohol if food else _told_by_words(name) == "drink"
 
 
-def _hazard(item: Item) -> str | None:
+def hazard_of(item: Item) -> str | None:
+    """What a food is by itself when raw (or "drink"): from the catalogue, else from the words of its name."""
     return item.food.raw_hazard if item.food else _told_by_words(item.ingredient.name)
 
 
@@ -188,7 +189,7 @@ def _dredges(chain: Sequence[Action], items: Sequence[Item]) -> bool:
     if action.word.lower() in DREDGING_WORDS:
         return True
     with_it = [items[use.ingredient] for use in action.uses]
-    return any(_hazard(other) in JUICY for other in with_it) and action.does in (
+    return any(hazard_of(other) in JUICY for other in with_it) and action.does in (
         "mix",
         "season",
         "add",

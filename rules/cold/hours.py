@@ -27,3 +27,8 @@ def in_cooler(day: Day) -> float:
 def air_f(day: Day) -> float:
     """Air around the cooler on the way [°F]: as told, else the air at camp, and never below a mild day's."""
     return day.trip_air_f if day.trip_air_f is not None else max(day.air_f, figure("trip_air_f").value)
+
+
+def cooler_quarts(day: Day) -> float:
+    """Size of the cooler [US quarts]; 48 where the cook did not say."""
+    return day.cooler_quarts if day.cooler_quarts is not None else figure("cooler_quarts").value
