@@ -20,9 +20,6 @@ How = Literal["name", "alias", "phrase", "slip", "head", "none"]
 
 #: Names less alike than this are not looked at for spelling slips; `is_slip` then judges word by word.
 LOOK_AT_RATIO = 78.0
-#: Words in another order ("flour, bread") have to be alike to the letter.
-TURNED_RATIO = 95.0
-
 _CANNED_UNITS = frozenset({"can", "tin", "jar"})
 _FRESH_UNITS = frozenset(
     {"sprig", "twig", "bunch", "handful", "leaf", "stalk", "stem", "knob", "inch", "thumb", "centimeter"}
@@ -43,6 +40,29 @@ _CUT_FRESH = frozenset(
         "bruised",
     ]
 )
+
+#: In these groups a word in front names a variety ("kalamata olives"), not another food.
+_VARIETY_GROUPS = frozenset(
+    [
+        *(
+            "alcohol",
+            "bread",
+            "cured meat",
+            "fish",
+            "fruit",
+            "grain",
+            "herb",
+            "legume",
+            "nut",
+            "pasta",
+            "poultry",
+        ),
+        *("red meat", "shellfish", "vegetable"),
+    ]
+)
+
+#: In these a food in front makes another food of it ("cashew cream", "teff flour"): nothing is guessed.
+_MADE_GROUPS = frozenset(["dairy", "fat", "flour", "egg", "sweet", "canned", "sauce"])
 
 
 class Match(Struct, frozen=True, kw_only=True):
@@ -103,19 +123,28 @@ class Catalogue:
         asked = (name, unit, tuple(state), prep)
         found = self._found.get(asked)
         if found is None:
-            found = self._found[asked] = self._find(plain(name), unit, tuple(state), prep)
+            found = self._found[asked] = self._find(plain(name), _turned(name), unit, tuple(state), prep)
         return found
 
-    def _find(self, name: str, unit: str | None, state: tuple[str, ...], prep: str | None) -> Match:
+    def _find(
+        self, name: str, turned: str | None, unit: str | None, state: tuple[str, ...], prep: str | None
+    ) -> Match:
         if not name:
             return NONE
         for hint, only_herbs in _hints(unit, state, prep):
             sense = self._exact(f"{hint} {name}")
             if sense.food and (not only_herbs or sense.food.group == "herb"):
                 return sense
+        found = self._exact(f"{name} {unit}") if unit else NONE
+        if found.food:
+            return found
         found = self._exact(name)
         if found.food:
             return found
+        if turned:
+            found = self._exact(turned)
+            if found.food:
+                return found
         if " of " in name:
             part, _, whole = name.partition(" of ")
             found = self._exact(f"{whole} {part}")
@@ -127,7 +156,7 @@ class Catalogue:
             if found.food:
                 return found
         if words_of("changes") & set(name.split()):
-            return NONE
+            return self._slip(name, words) or NONE
         return self._phrase(words) or self._slip(name, words) or self._head(words) or NONE
 
     def _exact(self, name: str) -> Match:
@@ -135,19 +164,19 @@ class Catalogue:
         return Match(food=found[0], how=found[1]) if found else NONE
 
     def _phrase(self, words: list[str]) -> Match | None:
-        """The longest known phrase of two words or more, ending the name or followed by words of a part."""
+        """The name without the words of a part behind it, or the longest known phrase that ends it."""
         ended = _before_join(words)
-        while ended:
-            for start in range(len(ended) - 1):
-                found = self._exact(" ".join(ended[start:]))
-                if found.food:
-                    return Match(food=found.food, how="phrase")
-            if singular(ended[-1]) not in words_of("part"):
-                break
-            ended = ended[:-1]
-            found = self._exact(" ".join(ended))
+        shorter = list(ended)
+        while len(shorter) > 1 and singular(shorter[-1]) in words_of("part"):
+            shorter.pop()
+            found = self._exact(" ".join(shorter))
             if found.food:
                 return Match(food=found.food, how="phrase")
+        for tail in (ended, shorter):
+            for start in range(len(tail) - 1):
+                found = self._exact(" ".join(tail[start:]))
+                if found.food:
+                    return Match(food=found.food, how="phrase")
         return None
 
     def _slip(self, name: str, words: list[str]) -> Match | None:
@@ -166,38 +195,46 @@ class Catalogue:
         near = process.extract(
             asked, self._single.keys(), scorer=fuzz.ratio, score_cutoff=LOOK_AT_RATIO, limit=8
         )
-        meant = {self._single[key][0].name for key, score, _ in near if is_slip(asked, key, ratio=score)}
+        meant = {self._single[key][0].name for key, _, _ in near if is_slip(asked, key)}
         if len(meant) == 1:
             return self._foods[meant.pop()]
-        if meant or " " not in asked:
-            return None
-        turned = process.extractOne(
-            asked, self._single.keys(), scorer=fuzz.token_sort_ratio, score_cutoff=TURNED_RATIO
-        )
-        return self._single[turned[0]][0] if turned else None
+        return None
 
     def _head(self, words: list[str]) -> Match | None:
         """The last word alone, where a modifier does not make another food of it."""
         ended = _before_join(words)
+        while len(ended) > 1 and singular(ended[-1]) in words_of("part"):
+            ended = ended[:-1]
         if len(ended) < 2:
             found = self._exact(" ".join(ended)) if ended != words else NONE
             return Match(food=found.food, how="head") if found.food else None
         head = singular(ended[-1])
         if head in _heads():
-            found = self._exact(_heads()[head])
-            return Match(food=found.food, how="head") if found.food else None
+            key = _heads()[head]
+            food = self._foods[key] if key else None
+            if food is None or (
+                food.group in _MADE_GROUPS and any(self._exact(word).food for word in ended[:-1])
+            ):
+                return None
+            return Match(food=food, how="head")
+        found = self._exact(head)
+        if found.food and found.food.group in _VARIETY_GROUPS:
+            return Match(food=found.food, how="head")
         return None
 
 
 class Head(table.Row, frozen=True, kw_only=True):
-    """A last word that tells the food whatever stands before it ("strong flour"), and which food to take."""
+    """A last word that tells the food whatever stands before it ("strong flour"), and which food to take.
+
+    Without a food: the word alone tells nothing, though it is a food by itself ("crab cake").
+    """
 
     word: str
-    food: str
+    food: str | None = None
 
 
 @cache
-def _heads() -> dict[str, str]:
+def _heads() -> dict[str, str | None]:
     return {row.word: row.food for row in table.read("food_heads.csv", Head)}
 
 
@@ -212,6 +249,12 @@ def _hints(unit: str | None, state: tuple[str, ...], prep: str | None) -> Iterat
         yield "fresh", False
     if unit in _DRIED_UNITS:
         yield "dried", True
+
+
+def _turned(name: str) -> str | None:
+    """A name written as in an index ("flour, bread"), as it is spoken."""
+    head, comma, rest = name.partition(",")
+    return plain(f"{rest} {head}") if comma else None
 
 
 def _without_states(words: list[str]) -> list[str]:
