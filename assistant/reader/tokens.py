@@ -1,7 +1,7 @@
 """Words and signs of a cleaned line: the one spaCy object of the reader, and the finding of known phrases in it.
 
 A line is cut by one expression, so that the time is linear and nothing is cut by surprise: "350F" is 350 and F,
-"9x13" is 9, x and 13, "1-1/2" is 1, - and 1/2, while "all-purpose" and "za'atar" stay whole. The text is expected
+"9x13" is 9, x and 13, "1-1/2" is 1, - and 1/2, "two-inch" is two, - and inch, while "all-purpose" and "za'atar" stay whole. The text is expected
 clean (`clean.py`): one blank between words, plain hyphens and apostrophes.
 """
 
@@ -20,13 +20,14 @@ from spacy.vocab import Vocab
 
 TOKEN = re.compile(
     r"""
-      \d{1,9}/\d{1,9}                             # a fraction
+      (?:half|one|two|three|four|five|six|seven|eight|nine|ten|twelve|twenty|thirty)(?=-[a-z])(?!-and-|-n-)  # "two-inch"
+    | \d{1,9}/\d{1,9}                             # a fraction
     | \d{1,9}(?:[.,]\d{1,9}){0,3}                 # a whole number, a decimal, a thousands sign
     | \.\d{1,9}                                   # .5
     | [^\W\d_]{1,64}(?:['-][^\W\d_]{1,64}){0,8}   # a word, with the hyphens and apostrophes inside it
     | \S                                          # any other sign, alone
     """,
-    re.VERBOSE,
+    re.VERBOSE | re.IGNORECASE,
 )
 
 

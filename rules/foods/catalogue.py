@@ -112,6 +112,11 @@ class Catalogue:
         """Every name and alias, plain."""
         return tuple(self._written)
 
+    def knows(self, name: str) -> bool:
+        """Whether this very name, an alias or its singular is here; no guess."""
+        written = plain(name)
+        return written in self._written or singulars(written) in self._single
+
     def find(
         self, name: str, *, unit: str | None = None, state: Iterable[str] = (), prep: str | None = None
     ) -> Match:
