@@ -9,11 +9,12 @@ from __future__ import annotations
 from typing import Literal, get_args
 
 from rules.circumstances import DIAMETERS_IN, Day, checked
+from rules.coals.counts import Coals
 from rules.coals.counts import coals as counted
 from rules.coals.fuel import chimney_min, fuel, reasons
 from rules.coals.pattern import pattern
-from rules.coals.renew import renewals
-from rules.coals.turning import turn_every
+from rules.coals.renew import renewals, renewing
+from rules.coals.turning import turn_every, turning
 from rules.plan import Batch, Depth, Fuel, Pattern, Reason, Refresh
 from rules.problem import UsageProblem
 from rules.recipe import Struct
@@ -60,7 +61,7 @@ def coals(
     day = checked(day or Day())
     depth: Depth = "deep" if deep else "shallow"
     found = counted(way, diameter_in=diameter_in, depth=depth, day=day, temp_f=temp_f)
-    fresh = renewals(found, minutes=minutes, diameter_in=diameter_in, depth=depth, day=day)
+    fresh = renewals(found, way=way, minutes=minutes, diameter_in=diameter_in, depth=depth, day=day)
     batches = [Batch(light_at_min=-chimney_min(), count=found.total)]
     batches += [Batch(light_at_min=more.light_at_min, count=more.top + more.under) for more in fresh]
     total = fuel(batches)
@@ -77,8 +78,14 @@ def coals(
         refresh=fresh,
         pattern=pattern(diameter_in, found.top, found.under, spread=way == "fry"),
         fuel=total,
-        why=(*found.reasons, *reasons(total)),
+        why=(*found.reasons, *_why(way, found, fresh, minutes, day), *reasons(total)),
     )
+
+
+def _why(way: For, found: Coals, fresh: tuple[Refresh, ...], minutes: float, day: Day) -> tuple[Reason, ...]:
+    every = turn_every(way, found.aim_f, day)
+    turned = (turning(every),) if every else ()
+    return (*turned, *renewing(fresh, minutes))
 
 
 def _allowed(diameter_in: int, temp_f: float | None, for_: str, minutes: float) -> For:

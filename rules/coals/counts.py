@@ -52,11 +52,12 @@ DIAMETER = Rule(
 
 
 class Coals(Struct, frozen=True, kw_only=True):
-    """Briquettes of one stage, whole; `aim_f` is what the pot is held at [°F]."""
+    """Briquettes of one stage, whole; `exact` is their unrounded number, `aim_f` what the pot is held at [°F]."""
 
     top: int
     under: int
     aim_f: float
+    exact: float
     reasons: tuple[Reason, ...] = ()
 
     @property
@@ -74,7 +75,9 @@ def coals(way: Way, *, diameter_in: int, depth: Depth, day: Day, temp_f: float |
     under = base.under * day_factors.both + day_factors.ground_coals
     total = whole(top + under)
     above = min(whole(top), total)
-    return Coals(top=above, under=total - above, aim_f=aim, reasons=(*reasons, *day_factors.reasons))
+    return Coals(
+        top=above, under=total - above, aim_f=aim, exact=top + under, reasons=(*reasons, *day_factors.reasons)
+    )
 
 
 class _Mild(Struct, frozen=True, kw_only=True):

@@ -15,6 +15,7 @@ from rules.circumstances import Day, Ground, Wind
 from rules.coals.balance import INCH, MPH, ground_flux, kelvin, loss_ratio, wind_at
 from rules.coals.chart import CHART_AIR_F
 from rules.coals.figures import figure, ground, wind
+from rules.coals.glow import first_heat_w
 from rules.coals.vessel import deep_factor, iron
 from rules.plan import Depth, Reason
 from rules.recipe import Struct
@@ -148,4 +149,4 @@ def _ground_coals(diameter_in: int, word: Ground, air_f: float) -> float:
             seconds=seconds,
         )
 
-    return max(flux(word) - flux("dry"), 0.0) * bed / figure("power").value
+    return max(flux(word) - flux("dry"), 0.0) * bed / first_heat_w()
