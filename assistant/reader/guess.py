@@ -1,0 +1,118 @@
+"""Parts without headings: which lines are list, method or talk, weighed together over the whole text.
+
+Each line gives evidence for each part; moving from one part to the next costs something, and the cheapest way
+through all lines is taken (a shortest path over four parts, linear in the number of lines).
+"""
+
+from __future__ import annotations
+
+import re
+
+from assistant.reader.deeds import starts_with_order
+from assistant.reader.headings import Part, standing
+from assistant.reader.marks import Marked
+
+UNITS = r"(?:tsps?|tbsps?|tbs|teaspoons?|tablespoons?|cups?|c|oz|ounces?|lbs?|pounds?|g|grams?|kg|ml|l|liters?|litres?|pints?|quarts?|sticks?|cans?|tins?|pinch(?:es)?|dash(?:es)?|cloves?|handfuls?|splash|drizzle|knob|bunch|sprigs?|slices?|packages?|packets?|jars?)"
+AMOUNT = re.compile(
+    r"(?:about |approx\.? |around |roughly |ca\.? |~ ?)?"
+    r"(?:\d|\.\d|half |a half |an? (?!bit |little |lot )|one |two |three |four |five |six |seven |eight |nine |ten |eleven |twelve |a dozen |dozen |"
+    rf"{UNITS}(?: of)? )",
+    re.IGNORECASE,
+)
+AMOUNT_INSIDE = re.compile(rf"\d\s?{UNITS}\b", re.IGNORECASE)
+FIRST_PERSON = re.compile(r"\b(?:I|I'm|I've|we|my|our|you'll|you're)\b")
+SENTENCES = re.compile(r"(?<=[.!?;])\s+")
+PARTS: tuple[Part, ...] = ("head", "ingredients", "method", "notes")
+#: What a move from one part to another costs; staying is free.
+MOVES: dict[tuple[Part, Part], float] = {
+    ("head", "ingredients"): 0.5, ("head", "method"): 1.5, ("head", "notes"): 9,
+    ("ingredients", "method"): 0.5, ("ingredients", "head"): 9, ("ingredients", "notes"): 2,
+    ("method", "ingredients"): 3, ("method", "notes"): 1, ("method", "head"): 9,
+    ("notes", "method"): 1.5, ("notes", "ingredients"): 3, ("notes", "head"): 9,
+}  # fmt: skip
+
+
+def guess(lines: list[Marked], parts: list[Part], kinds: list[str], start: int) -> None:
+    """Change `parts` where headings leave them open: no list heading, or no method heading."""
+    have = {parts[line.number] for line in lines[start:]}
+    if "ingredients" in have and "method" in have:
+        return
+    if "ingredients" in have:
+        allowed: tuple[Part, ...] = ("ingredients", "method", "notes")
+        open_parts: tuple[Part, ...] = ("ingredients",)
+    elif "method" in have:
+        allowed, open_parts = ("head", "ingredients", "notes"), ("head",)
+    else:
+        allowed, open_parts = PARTS, ("head",)
+    open_lines = [
+        line
+        for line in lines[start:]
+        if parts[line.number] in open_parts and kinds[line.number] != "heading" and line.body
+    ]
+    for line, part in zip(open_lines, _cheapest(open_lines, allowed), strict=True):
+        parts[line.number] = part
+    _carry(lines, parts, start)
+
+
+def _carry(lines: list[Marked], parts: list[Part], start: int) -> None:
+    """Blank lines go with the line above."""
+    for line in lines[start + 1 :]:
+        if not line.body:
+            parts[line.number] = parts[line.number - 1]
+
+
+def _cheapest(lines: list[Marked], allowed: tuple[Part, ...]) -> list[Part]:
+    best: dict[Part, float] = {part: 0.0 if part == allowed[0] else 1.0 for part in allowed}
+    came: list[dict[Part, Part]] = []
+    for line in lines:
+        weights = evidence(line)
+        step: dict[Part, float] = {}
+        back: dict[Part, Part] = {}
+        for part in allowed:
+            origin = min(allowed, key=lambda before: best[before] + MOVES.get((before, part), 0.0))
+            back[part] = origin
+            step[part] = best[origin] + MOVES.get((origin, part), 0.0) - weights.get(part, 0.0)
+        best = step
+        came.append(back)
+    if not lines:
+        return []
+    path = [min(allowed, key=lambda part: best[part])]
+    for back in reversed(came[1:]):
+        path.append(back[path[-1]])
+    return path[::-1]
+
+
+def evidence(line: Marked) -> dict[Part, float]:
+    """How much a line speaks for each part."""
+    body = line.body
+    amount = bool(AMOUNT.match(body))
+    ordered = any(starts_with_order(sentence) for sentence in SENTENCES.split(body)[:12])
+    words = line.words
+    weights: dict[Part, float] = {"head": 0.3, "ingredients": 0.0, "method": 0.0, "notes": 0.2}
+    if amount and words <= 16 and not ordered:
+        weights["ingredients"] += 3
+        weights["method"] -= 1.5
+    elif AMOUNT_INSIDE.search(body) and words <= 10:
+        weights["ingredients"] += 1.5
+    if words <= 6 and not ordered and not body.endswith("."):
+        weights["ingredients"] += 0.8
+    if ordered:
+        weights["method"] += 3
+        weights["ingredients"] -= 3
+        weights["notes"] -= 1
+        weights["head"] -= 1
+    if line.bullet == "1" and not amount:
+        weights["method"] += 1.5
+    if line.bullet == "-" and words <= 8 and not ordered:
+        weights["ingredients"] += 0.7
+    if words > 14:
+        weights["ingredients"] -= 2
+        weights["method"] += 0.5
+    if FIRST_PERSON.search(body):
+        weights["notes"] += 0.7
+        weights["head"] += 0.7
+    if amount:
+        weights["head"] -= 1.5
+    if standing(line):
+        weights["head"] += 0.3
+    return weights
