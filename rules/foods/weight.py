@@ -21,15 +21,32 @@ class Item(Struct, frozen=True, kw_only=True):
     food: Food | None = None
     grams: float | None = None
     milliliters: float | None = None
+    #: what the ingredient's own amounts are multiplied with
+    scale: float = 1.0
+
+
+#: Pieces that are the shop's package.
+PACKAGES = frozenset(
+    ["bag", "box", "can", "container", "jar", "bottle", "package", "packet", "pouch", "tub", "block"]
+)
 
 
 class Piece(table.Row, frozen=True, kw_only=True):
-    """The weight of a part or a package of a food besides the piece in the catalogue."""
+    """The weight of a part or a package besides the piece in the catalogue, of a food or of a whole group."""
 
     key: str
-    food: str
-    unit: str
+    food: str | None = None
+    group: str | None = None
+    #: blank: a bare count
+    unit: str | None = None
     g_each: float
+
+
+class PieceWord(table.Row, frozen=True, kw_only=True):
+    """Another word for a part or a package ("twig" for a sprig)."""
+
+    word: str
+    means: str
 
 
 class Size(table.Row, frozen=True, kw_only=True):
@@ -41,33 +58,20 @@ class Size(table.Row, frozen=True, kw_only=True):
     factor: float
 
 
-ONE_PIECE = frozenset({None, "piece", "whole", "unit", "each"})
-
-
 def grams(amount: Amount, food: Food | None, *, sizes: tuple[str, ...] = ()) -> float | None:
     """The mass of an amount [g]; None when it cannot be known. `sizes` are size words of the line ("large")."""
-    middle = (amount.low + amount.high) / 2
+    count = (amount.low + amount.high) / 2
     if amount.package is not None:
         size = amount.package
         one = grams(Amount(low=size.low, high=size.high, unit=size.unit), food)
         if one is not None:
-            return middle * one
-    if amount.unit is not None and units.is_mass(amount.unit):
-        return units.to(middle, amount.unit, "gram")
+            return count * one
+    if units.is_mass(amount.unit):
+        return units.to(count, amount.unit or "", "gram")
     if food is None:
         return None
-    each = _grams_each(amount.unit, food)
-    if each is not None:
-        return (
-            middle
-            * each
-            * (
-                _size_factor(sizes, food)
-                if amount.unit in ONE_PIECE or amount.unit == food.piece_word
-                else 1.0
-            )
-        )
-    return None
+    each = _measure(amount.unit, food) if units.is_volume(amount.unit) else _piece(amount.unit, food, sizes)
+    return count * each if each is not None else None
 
 
 def milliliters(amount: Amount, food: Food | None) -> float | None:
@@ -110,29 +114,55 @@ def _item(index: int, ingredient: Ingredient, scale: float) -> Item:
         food=food,
         grams=mass * scale if mass is not None else None,
         milliliters=volume * scale if volume is not None else None,
+        scale=scale,
     )
 
 
-def _grams_each(unit: str | None, food: Food) -> float | None:
-    """One unit of a food [g]."""
-    part = _pieces().get((food.name, unit or ""))
-    if part is not None:
-        return part
-    if food.g_per_piece and (unit in ONE_PIECE or unit in (food.piece_word, food.name)):
-        return food.g_per_piece
+def _piece(unit: str | None, food: Food, sizes: tuple[str, ...]) -> float | None:
+    """One piece, part, package or loose measure of a food [g]."""
+    for word in (unit, _piece_words().get(unit or "")):
+        if word is None and unit is not None:
+            continue
+        if food.g_per_piece and word in (None, "piece", food.piece_word, food.name):
+            return food.g_per_piece * _size_factor(sizes, food)
+        part = _part(word or "", food)
+        if part is not None:
+            return part * (_size_factor(sizes, food) if word is None else 1.0)
+        if food.g_per_piece and word == "package" and food.piece_word in PACKAGES:
+            return food.g_per_piece
+    return _measure(unit, food) if units.is_loose(unit) else None
+
+
+def _part(word: str, food: Food) -> float | None:
+    kinds = ["fresh herb" if food.is_fresh_herb else food.form, food.group]
+    if food.group == "dairy" and food.form in ("solid", "granule"):
+        kinds.append("cheese")
+    parts = _pieces()
+    for owner in (food.name, *kinds):
+        if (owner, word) in parts:
+            return parts[owner, word]
+    return None
+
+
+def _measure(unit: str | None, food: Food) -> float | None:
+    """One measure of volume of a food [g]; small spoons go by the spoon, which is often weighed apart."""
     if unit is None:
         return None
-    if unit in ("tablespoon", "teaspoon", "dash", "pinch") and food.g_per_tbsp:
-        return food.g_per_tbsp * units.to(1, unit, "tablespoon")
-    if units.kind(unit) == "volume":
-        density = g_per_ml(food)
-        return density * units.to(1, unit, "milliliter") if density else None
-    return None
+    size = units.to(1, unit, "tablespoon")
+    if food.g_per_tbsp and (size <= 1 or not food.g_per_cup):
+        return food.g_per_tbsp * size
+    return food.g_per_cup * units.to(1, unit, "cup") if food.g_per_cup else None
 
 
 @cache
 def _pieces() -> dict[tuple[str, str], float]:
-    return {(row.food, row.unit): row.g_each for row in table.read("pieces.csv", Piece)}
+    rows = table.read("pieces.csv", Piece)
+    return {(row.food or row.group or "", row.unit or ""): row.g_each for row in rows}
+
+
+@cache
+def _piece_words() -> dict[str, str]:
+    return {row.word: row.means for row in table.read("piece_words.csv", PieceWord)}
 
 
 def _size_factor(sizes: tuple[str, ...], food: Food) -> float:

@@ -106,7 +106,7 @@ def _units() -> frozenset[str]:
 
 
 def _spelled(unit: str) -> str:
-    return unit.replace(" ", "_")
+    return unit.replace(" ", "_").replace("-", "_")
 
 
 @cache

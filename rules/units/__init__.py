@@ -1,0 +1,19 @@
+"""The one unit registry (`to`), the measures people own (`rounded`) and the wording of amounts (`kitchen`)."""
+
+from rules.units.convert import UnitProblem, is_loose, is_mass, is_volume, kind, loose_measures, to
+from rules.units.own import rounded
+from rules.units.words import kitchen, number, plural
+
+__all__ = [
+    "UnitProblem",
+    "is_loose",
+    "is_mass",
+    "is_volume",
+    "kind",
+    "kitchen",
+    "loose_measures",
+    "number",
+    "plural",
+    "rounded",
+    "to",
+]
