@@ -1,0 +1,139 @@
+"""The family of a dish, from evidence (handbook chapter 7).
+
+Words of the title, vessels, what the method makes, and what is worked out from amounts and deeds each cast votes; the
+weights stand in `tables/families.toml`. The family with the most votes wins, a close second raises a question.
+"""
+
+from __future__ import annotations
+
+import re
+from collections import defaultdict
+from collections.abc import Mapping
+from functools import cache
+from typing import Literal
+
+from rules import table
+from rules.because import Ledger, Rule
+from rules.facts import Facts, gather
+from rules.foods import Item
+from rules.method import Graph
+from rules.recipe import Family, Recipe, Struct
+
+#: Two families this close in votes could both be meant.
+CLOSE_VOTES = 1.0
+#: Fewer votes than this are no evidence.
+FEW_VOTES = 1.5
+
+FAMILY = Rule(
+    id="dish.family",
+    because="this is run as a {family}: {evidence}",
+    source="handbook of the trade, chapter 7; the weights of the evidence are ours",
+)
+HYDRATION = Rule(
+    id="dish.hydration",
+    because="milk, eggs, juice and water bring {hydration:.2f} of water to 1 of flour by weight: {sense}",
+    source="handbook of the trade, chapter 7",
+)
+UNSURE = Rule(
+    id="dish.unsure",
+    because="the method tells too little of what it is; it is packed by its foods alone",
+)
+
+
+class Evidence(table.Row, frozen=True, kw_only=True):
+    """One row of `families.toml`."""
+
+    id: str
+    kind: Literal["title", "vessel", "made", "seen"]
+    words: tuple[str, ...] = ()
+    feature: str | None = None
+    weights: Mapping[str, float]
+    says: str
+
+
+class Dish(Struct, frozen=True, kw_only=True):
+    """What the dish is. `hydration` is grams of water per gram of flour, None where it cannot be known."""
+
+    family: Family
+    second: Family | None = None
+    evidence: tuple[str, ...] = ()
+    hydration: float | None = None
+    #: baking powder or soda raises it, by itself or in a mix
+    leavened: bool = False
+    #: yeast or a sourdough starter raises it
+    yeasted: bool = False
+    #: grams of flour in it
+    flour_g: float = 0.0
+
+
+@cache
+def _evidence() -> tuple[Evidence, ...]:
+    return table.read("families.toml", Evidence)
+
+
+def decide(recipe: Recipe, items: tuple[Item, ...], graph: Graph, ledger: Ledger) -> Dish:
+    """The family of the dish, with what spoke for it."""
+    facts = gather(recipe, items, graph)
+    votes: defaultdict[str, float] = defaultdict(float)
+    seen: list[tuple[Evidence, str]] = []
+    for row in _evidence():
+        word = _speaks(row, facts)
+        if word is not None:
+            seen.append((row, word))
+            for family, weight in row.weights.items():
+                votes[family] += weight
+    ranked = sorted(votes, key=lambda family: (-votes[family], family))
+    family = ranked[0] if ranked and votes[ranked[0]] >= FEW_VOTES else "other"
+    second = None
+    if len(ranked) > 1 and family != "other" and votes[family] - votes[ranked[1]] <= CLOSE_VOTES:
+        second = ranked[1]
+    dish = Dish(
+        family=family,  # type: ignore[arg-type]
+        second=second,  # type: ignore[arg-type]
+        evidence=tuple(
+            row.says.format(word=word, hydration=_two(facts.hydration), minutes=f"{facts.simmer_min:.0f}")
+            for row, word in seen
+            if row.weights.get(family, 0) > 0
+        ),
+        hydration=facts.hydration,
+        leavened=facts.leavened,
+        yeasted=facts.yeasted,
+        flour_g=facts.flour_g,
+    )
+    _tell(dish, facts, ledger)
+    return dish
+
+
+def _speaks(row: Evidence, facts: Facts) -> str | None:
+    """The word that was seen, or None."""
+    if row.kind == "seen":
+        return row.feature if row.feature in facts.features else None
+    where = {"title": facts.title, "vessel": facts.vessels, "made": facts.made}[row.kind]
+    found = _pattern(row.words).search(where)
+    return found.group() if found else None
+
+
+@cache
+def _pattern(words: tuple[str, ...]) -> re.Pattern[str]:
+    longest_first = sorted(words, key=len, reverse=True)
+    return re.compile(r"(?<![\w-])(?:" + "|".join(map(re.escape, longest_first)) + r")(?![\w-])")
+
+
+def _two(figure: float | None) -> str:
+    return f"{figure:.2f}" if figure is not None else "some"
+
+
+def _tell(dish: Dish, facts: Facts, ledger: Ledger) -> None:
+    if dish.family == "other":
+        ledger.note(UNSURE.says("family"))
+        return
+    evidence = "; ".join(dish.evidence) or "what little the text tells"
+    ledger.note(FAMILY.says("family", family=dish.family, evidence=evidence))
+    if facts.hydration is not None and "baked flour" in facts.features:
+        ledger.note(HYDRATION.says("family", hydration=facts.hydration, sense=facts.sense))
+    if dish.second:
+        ledger.ask(
+            "family",
+            f"This could be run as a {dish.family} or as a {dish.second}. Which is meant?",
+            dish.family,
+        )

@@ -1,0 +1,166 @@
+"""Settling the takings once the whole method is known: shares, hot or cold, who meets whom.
+
+Whether butter melts for a pan or for a batter shows only later in the text; so does what waits as a marinade.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from rules.method.graph import FIRE, STOVE, Event, Taking, Thing, parts
+from rules.recipe import Action, Use
+from rules.roles import Role
+
+FLESH: frozenset[Role] = frozenset({"meat", "fish", "cured meat", "tofu"})
+#: Minutes for which seasoned meat must wait before it counts as marinated.
+MARINADE_MIN = 10.0
+
+
+@dataclass(frozen=True)
+class Raw:
+    """A taking as it was followed: shares, groups and fire are settled after the last action."""
+
+    use: Use
+    at: int
+    step: int
+    action: Action
+    thing: int
+    spell: int
+    cooked: int
+    beside: tuple[int, ...]
+    laid: bool
+
+
+def settle(raws: Sequence[Raw], things: Sequence[Thing], roles: Sequence[Role]) -> tuple[Taking, ...]:
+    """The takings with their shares, groups and fire."""
+    shares = _shares(raws)
+    hot = [_is_hot(raw, things) for raw in raws]
+    groups = _groups(raws, things, hot)
+    marinated = _marinated(raws, things, hot, groups, roles)
+    return tuple(
+        Taking(
+            ingredient=raw.use.ingredient,
+            share=share,
+            at=raw.at,
+            step=raw.step,
+            does=raw.action.does,
+            word=raw.action.word,
+            thing=raw.thing,
+            group=group,
+            beside=raw.beside,
+            hot=is_hot,
+            laid=raw.laid,
+            marinade=group in marinated,
+            ahead=raw.action.ahead,
+        )
+        for raw, share, is_hot, group in zip(raws, shares, hot, groups, strict=True)
+    )
+
+
+def _shares(raws: Sequence[Raw]) -> list[float]:
+    """What the text says of halves and rests, made to add up; equal parts where it says nothing."""
+    of: defaultdict[int, list[int]] = defaultdict(list)
+    for number, raw in enumerate(raws):
+        of[raw.use.ingredient].append(number)
+    shares = [0.0] * len(raws)
+    for numbers in of.values():
+        left = 1.0
+        for number in numbers:
+            asked = raws[number].use.share
+            shares[number] = left if asked >= 1 else min(asked, left)
+            left -= shares[number]
+        if any(shares[number] <= 1e-9 for number in numbers):
+            for number in numbers:
+                shares[number] = 1 / len(numbers)
+        else:
+            shares[numbers[-1]] += left
+    return shares
+
+
+def _is_hot(raw: Raw, things: Sequence[Thing]) -> bool:
+    """Over the fire when taken: what cooked before is still cooking, or what only warmed goes on to cook."""
+    events = things[raw.thing].events
+    before = [event for event in events if event.at <= raw.at and _is_fire(event)]
+    if not before:
+        return False
+    if any(_is_stove(event) for event in before):
+        cooled = [
+            event.at
+            for event in events
+            if event.at <= raw.at and event.does in ("cool", "chill", "bake", "roast")
+        ]
+        return not cooled or max(cooled) < before[-1].at
+    return any(_is_stove(event) for event in events if event.at >= raw.at)
+
+
+def _is_fire(event: Event) -> bool:
+    return event.does in FIRE or parts(event.does, event.word)
+
+
+def _is_stove(event: Event) -> bool:
+    return event.does in STOVE or (event.does == "other" and parts(event.does, event.word))
+
+
+def _groups(raws: Sequence[Raw], things: Sequence[Thing], hot: Sequence[bool]) -> list[int]:
+    """One number for all that meet cold in one mixture, or enter one pot between two spells."""
+    homes = [_cold_home(index, things) for index in range(len(things))]
+    keys: dict[tuple[object, ...], int] = {}
+    groups = []
+    for raw, is_hot in zip(raws, hot, strict=True):
+        key: tuple[object, ...]
+        if raw.laid:
+            key = ("laid", raw.thing, raw.at)
+        elif is_hot:
+            key = ("hot", raw.thing, raw.spell)
+        else:
+            key = ("cold", homes[raw.thing] if raw.cooked == 0 else raw.thing, raw.cooked)
+        groups.append(keys.setdefault(key, len(keys)))
+    return groups
+
+
+def _cold_home(index: int, things: Sequence[Thing]) -> int:
+    """The mixture that a thing is mixed into while nothing has cooked yet."""
+    seen = set()
+    while index not in seen:
+        seen.add(index)
+        thing = things[index]
+        into = thing.into
+        if into is None or not thing.mixed_in or any(_is_stove(event) for event in thing.events):
+            return index
+        if things[into].events and any(_is_stove(event) for event in things[into].events):
+            joined = min((event.at for event in things[into].events if _is_stove(event)), default=0)
+            own = max((event.at for event in thing.events), default=joined)
+            if joined <= own or any(_is_fire(event) for event in things[into].events if event.at <= own):
+                return index
+        index = into
+    return index
+
+
+def _marinated(
+    raws: Sequence[Raw],
+    things: Sequence[Thing],
+    hot: Sequence[bool],
+    groups: Sequence[int],
+    roles: Sequence[Role],
+) -> set[int]:
+    """The groups in which raw flesh waits with what seasons it, before any fire."""
+    found: set[int] = set()
+    for number, raw in enumerate(raws):
+        if roles[raw.use.ingredient] not in FLESH or hot[number] or raw.cooked:
+            continue
+        company = [other for other, group in zip(raws, groups, strict=True) if group == groups[number]]
+        if len({other.use.ingredient for other in company}) > 1 and any(
+            _waits(event) for event in things[raw.thing].events if event.at >= raw.at
+        ):
+            found.add(groups[number])
+    return found
+
+
+def _waits(event: Event) -> bool:
+    if event.does == "marinate":
+        return True
+    return event.does in ("rest", "chill", "soak", "store") and (
+        event.ahead or event.minutes_low >= MARINADE_MIN
+    )

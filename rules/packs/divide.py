@@ -1,0 +1,104 @@
+"""Dividing a recipe into packs: the rules of where things travel, asked in the order in which they stand here.
+
+For each portion the first rule that speaks decides; then portions with one key become one pack. What the method never
+names joins the bag of its own part. Shares of every ingredient add up to one.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Hashable
+
+from msgspec.structs import replace
+
+from rules.because import Ledger
+from rules.circumstances import Day
+from rules.dish import Dish
+from rules.foods import Item
+from rules.method import Graph
+from rules.packs import dry, fresh, wet, whole
+from rules.packs.bundle import bundles
+from rules.packs.kitchen import Kitchen, Portion
+from rules.packs.place import Place, PlaceRule
+from rules.plan import Pack
+from rules.recipe import Recipe
+
+#: The rules of packing, in the order in which they are asked.
+ORDER: tuple[PlaceRule, ...] = (
+    # what is made at home as a whole
+    whole.preserve_is_made_at_home,
+    whole.dough_is_made_at_home,
+    whole.mix_is_made_at_home,
+    whole.water_is_drawn_at_camp,
+    # raw flesh and what waits with it
+    whole.flesh_travels_alone,
+    whole.marinade_travels_with_its_meat,
+    # frozen, and in the shell
+    fresh.bought_frozen_stays_frozen,
+    fresh.eggs_in_the_shell,
+    # fat and what is made with it at home
+    dry.cut_in_fat_is_part_of_the_mix,
+    wet.creamed_fat_and_sugar_travel_together,
+    # dry mixes
+    dry.yeast_has_its_packet,
+    dry.table_seasoning_stays_on_the_shelf,
+    dry.leavener_goes_dry,
+    wet.fruit_and_its_flavours,
+    dry.body_goes_dry,
+    dry.sugar_and_spice_beside_flour_go_dry,
+    dry.mix_ins_go_dry,
+    # wet mixes
+    wet.sauces_that_enter_together,
+    wet.loose_fruit_is_bagged,
+    # seasoning bags
+    dry.seasonings_make_a_bag,
+    # as it comes
+    fresh.dairy_in_the_cooler,
+    fresh.fat_as_it_comes,
+    fresh.cheese_is_grated_at_home,
+    fresh.cooked_at_home,
+    fresh.produce,
+    fresh.on_the_shelf,
+)
+
+
+def divide(
+    recipe: Recipe,
+    items: tuple[Item, ...],
+    graph: Graph,
+    dish: Dish,
+    day: Day,
+    ledger: Ledger,
+) -> tuple[Pack, ...]:
+    """The packs of a recipe, each portion with its reason."""
+    kitchen = Kitchen(recipe, items, graph, dish, day)
+    placed = [(portion, place_of(portion, kitchen)) for portion in kitchen.portions]
+    placed = _orphans_join_their_part(placed)
+    for _, place in placed:
+        ledger.note(place.because)
+    return bundles(placed, kitchen, ledger)
+
+
+def place_of(portion: Portion, kitchen: Kitchen) -> Place:
+    """The place of one portion: what the first rule that speaks says."""
+    for rule in ORDER:
+        place = rule(portion, kitchen)
+        if place is not None:
+            return place
+    raise AssertionError("the last rule speaks for everything")
+
+
+def _orphans_join_their_part(placed: list[tuple[Portion, Place]]) -> list[tuple[Portion, Place]]:
+    """Dry foods that the method never names join the first dry bag of their part."""
+    homes: dict[tuple[Hashable, ...], tuple[Hashable, ...]] = {}
+    for portion, place in placed:
+        if place.key[0] in ("dry", "season") and portion.taking is not None:
+            homes.setdefault((place.key[0], place.key[1]), place.key)
+    joined = []
+    for portion, place in placed:
+        if place.key[0] in ("dry", "season") and portion.taking is None:
+            part = place.key[1]
+            key = homes.get((place.key[0], part)) or homes.get(("dry", part)) or homes.get(("season", part))
+            joined.append((portion, replace(place, key=key or ("dry", part, None))))
+        else:
+            joined.append((portion, place))
+    return joined

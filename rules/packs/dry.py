@@ -1,0 +1,193 @@
+"""What goes into a dry mix: one bag a part of the dish, measured and mixed at home."""
+
+from __future__ import annotations
+
+from collections.abc import Hashable
+
+from rules.because import Rule
+from rules.packs.kitchen import Kitchen, Portion
+from rules.packs.place import BOOK, Place
+from rules.roles import Role
+
+LEAVENER = Rule(
+    id="dry.leavener",
+    because="{food} rides dry: once wet it spends its gas within minutes, so it meets liquid only at camp, in the bowl",
+    source=BOOK,
+)
+BODY = Rule(
+    id="dry.body",
+    because="{food} goes into the dry mix of its part: powders and granules that meet before any liquid share one bag",
+    source=BOOK,
+)
+SUGAR = Rule(
+    id="dry.sugar",
+    because="{food} rides in the dry mix: beaten with eggs, butter or milk at camp, it needs no bag of its own",
+    source=BOOK,
+)
+SEASONING = Rule(
+    id="dry.seasoning",
+    because="{food} goes into the seasoning bag with all that enters the pot at that moment",
+    source=BOOK,
+)
+STARCH = Rule(
+    id="dry.starch",
+    because="{food} stays dry: in a wet bag that waits it settles and cakes",
+    source=BOOK,
+)
+MIX_IN = Rule(id="dry.mix-in", because="{food} is folded in, so it rides in the dry mix", source=BOOK)
+MIX_IN_APART = Rule(
+    id="dry.mix-in-apart",
+    because="{food} is sprinkled on or added by itself, so it has a bag of its own on the shelf",
+    source=BOOK,
+)
+CUT_IN = Rule(
+    id="dry.cut-in",
+    because="{food} is cut into the flour at home: the dry mix becomes chilled crumbs",
+    source=BOOK,
+)
+YEAST = Rule(
+    id="pantry.yeast",
+    because="{food} rides in its own small packet: it would work or weaken in the flour",
+    source=BOOK,
+)
+INSTANT_YEAST = Rule(
+    id="dry.instant-yeast",
+    because="{food} may ride in the flour when it is used within {hours:g} hours",
+    source=BOOK,
+)
+TABLE = Rule(
+    id="pantry.table",
+    because="{food} without a measure is the salt and pepper of the table: it rides on the shelf and is used to taste",
+    source=BOOK,
+)
+MEASURED = Rule(
+    id="dry.measured",
+    because="{food} is measured at home into a bag: nobody levels spoons in the wind",
+    source=BOOK,
+)
+
+#: Instant yeast may wait so long in flour [h].
+INSTANT_YEAST_H = 48.0
+
+_SEASONING: frozenset[Role] = frozenset({"spice", "salt", "pepper", "dry good", "sugar"})
+
+
+def _dry(portion: Portion, key: tuple[Hashable, ...], rule: Rule, *, hours: float = 0.0) -> Place:
+    return Place(
+        kind="dry mix",
+        key=key,
+        travels="shelf",
+        because=rule.says(portion.name, food=portion.name, hours=hours),
+        part=portion.part,
+    )
+
+
+def mixture(portion: Portion) -> tuple[Hashable, ...]:
+    """The key of the dry mix of the portion's part and mixture."""
+    return ("dry", portion.part, portion.taking.group if portion.taking is not None else None)
+
+
+def cut_in_fat_is_part_of_the_mix(portion: Portion, kitchen: Kitchen) -> Place | None:
+    """Fat cut in at home makes the dry mix a chilled one."""
+    if portion.job is None or portion.job.goes != "cut in at home":
+        return None
+    place = _dry(portion, mixture(portion), CUT_IN)
+    from msgspec.structs import replace
+
+    from rules.packs.place import frozen_or_cool
+
+    return replace(place, travels=frozen_or_cool(kitchen))
+
+
+def yeast_has_its_packet(portion: Portion, kitchen: Kitchen) -> Place | None:
+    """Dry yeast rides by itself; instant yeast may ride in the flour for two days."""
+    if portion.role != "yeast":
+        return None
+    hours = kitchen.day.trip_hours
+    instant = (portion.food is not None and portion.food.name == "instant yeast") or portion.is_said(
+        "instant"
+    )
+    if instant and "flour" in kitchen.beside(portion) and (hours is None or hours <= INSTANT_YEAST_H):
+        return _dry(portion, mixture(portion), INSTANT_YEAST, hours=INSTANT_YEAST_H)
+    return Place(
+        kind="pantry",
+        key=("alone", portion.item.index),
+        travels="shelf",
+        because=YEAST.says(portion.name, food=portion.name),
+    )
+
+
+def table_seasoning_stays_on_the_shelf(portion: Portion, kitchen: Kitchen) -> Place | None:
+    """Salt and pepper that are not measured are carried as they are."""
+    if portion.role not in ("salt", "pepper"):
+        return None
+    if portion.ingredient.amounts and not portion.ingredient.to_taste:
+        return None
+    if kitchen.has_body(portion) and portion.ingredient.from_ == "list":
+        return None
+    return Place(
+        kind="pantry", key=("table",), travels="shelf", because=TABLE.says(portion.name, food=portion.name)
+    )
+
+
+def leavener_goes_dry(portion: Portion, kitchen: Kitchen) -> Place | None:  # noqa: ARG001 - one signature
+    """Chemical leavener travels in the dry mix of its own part."""
+    if portion.role != "leavener":
+        return None
+    return _dry(portion, mixture(portion), LEAVENER)
+
+
+def body_goes_dry(portion: Portion, kitchen: Kitchen) -> Place | None:
+    """Flour, oats, crumbs and what is whisked into them; starch wherever it thickens."""
+    if portion.role in ("flour", "crumbs"):
+        return _dry(portion, mixture(portion), BODY)
+    if portion.role == "starch":
+        return _dry(portion, mixture(portion), STARCH)
+    if (
+        portion.role == "oats"
+        and portion.taking is not None
+        and not portion.taking.hot
+        and kitchen.dish.family != "boil or steam"
+    ):
+        return _dry(portion, mixture(portion), BODY)
+    return None
+
+
+def sugar_and_spice_beside_flour_go_dry(portion: Portion, kitchen: Kitchen) -> Place | None:
+    """What shares a mixture with flour shares its bag, sugar beaten with the eggs included."""
+    if portion.role not in _SEASONING or portion.taking is None or portion.taking.laid:
+        return None
+    if not kitchen.has_body(portion):
+        return None
+    return _dry(portion, mixture(portion), SUGAR if portion.role == "sugar" else BODY)
+
+
+def mix_ins_go_dry(portion: Portion, kitchen: Kitchen) -> Place | None:
+    """Dried fruit, nuts and chips ride in the dry mix when folded in, in their own bag on top."""
+    if portion.role != "mix-in":
+        return None
+    if portion.taking is not None and not portion.taking.laid and kitchen.has_body(portion):
+        return _dry(portion, mixture(portion), MIX_IN)
+    chopped = portion.is_said("chop", "crush", "toast", "slic") or kitchen.graph.handled(
+        portion.item.index, "chop", "grind"
+    )
+    return Place(
+        kind="prepped" if chopped else "pantry",
+        key=("alone", portion.item.index),
+        travels="shelf",
+        because=MIX_IN_APART.says(portion.name, food=portion.name),
+        part=portion.part,
+    )
+
+
+def seasonings_make_a_bag(portion: Portion, kitchen: Kitchen) -> Place | None:  # noqa: ARG001 - one signature
+    """All dry seasonings that enter together make one bag."""
+    if portion.role not in _SEASONING:
+        return None
+    if portion.role in ("dry good",) and portion.taking is None:
+        return _dry(portion, ("season", portion.part, None), MEASURED)
+    return _dry(
+        portion,
+        ("season", portion.part, portion.taking.group if portion.taking is not None else None),
+        SEASONING,
+    )

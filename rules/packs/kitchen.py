@@ -1,0 +1,281 @@
+"""What the packer looks at: every share of every food with its role, its moment and its company.
+
+A `Portion` is the share of one ingredient at one moment of the method. The `Kitchen` answers what a rule asks about
+it: what stands in the same bowl, what meets it cold, whether the part of the dish is made at home.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from functools import cached_property
+
+from rules.circumstances import Day
+from rules.dish import Dish
+from rules.fat import Job, jobs
+from rules.foods import Food, Item
+from rules.method import Graph, Taking
+from rules.recipe import Ingredient, Recipe, Struct
+from rules.roles import BODY, DAIRY, POURED_AGAIN, SHELF_WET, Role, role_of
+
+#: Words of a sub-heading that names a kind of ingredient and no part of the dish.
+GENERIC_PARTS = frozenset(
+    [
+        "dry",
+        "wet",
+        "ingredients",
+        "ingredient",
+        "dry-ingredients",
+        "wet-ingredients",
+        "main",
+        "other",
+        "optional",
+        "extras",
+        "extra",
+        "the",
+        "and",
+        "for",
+    ]
+)
+#: A spell of waiting, cold or at room temperature, for which the dough is better made at home [min].
+LONG_RISE_MIN = 6 * 60
+#: Wait of a firm dough in the fridge after which it is baked: it is made at home and frozen [min].
+CHILL_MIN = 20
+
+_MACHINES = ("blender", "food processor", "processor", "mixer", "beaker")
+
+
+class Portion(Struct, frozen=True, kw_only=True):
+    """The share of an ingredient at one moment. `taking` is None where the method never names it."""
+
+    item: Item
+    role: Role
+    share: float
+    taking: Taking | None = None
+    job: Job | None = None
+    #: the part of the dish that it belongs to, None for the whole dish
+    part: str | None = None
+
+    @property
+    def ingredient(self) -> Ingredient:
+        """The line of the recipe."""
+        return self.item.ingredient
+
+    @property
+    def food(self) -> Food | None:
+        """Its row in the catalogue."""
+        return self.item.food
+
+    @property
+    def name(self) -> str:
+        """The food as written."""
+        return self.item.ingredient.name
+
+    def is_said(self, *words: str) -> bool:
+        """Whether the line says one of these words of the food."""
+        said = " ".join(
+            filter(None, [*self.ingredient.state, self.ingredient.prep, self.ingredient.notes])
+        ).lower()
+        return any(word in said for word in words)
+
+
+class Kitchen:
+    """All that is known when the packs are made."""
+
+    def __init__(self, recipe: Recipe, items: tuple[Item, ...], graph: Graph, dish: Dish, day: Day) -> None:
+        self.recipe = recipe
+        self.items = items
+        self.graph = graph
+        self.dish = dish
+        self.day = day
+        self.roles = tuple(role_of(item.ingredient, item.food) for item in items)
+        self._bowls: defaultdict[tuple[int, bool], list[Taking]] = defaultdict(list)
+        self._groups: defaultdict[int, list[Taking]] = defaultdict(list)
+        for taking in graph.takings:
+            self._groups[taking.group].append(taking)
+            if not taking.laid:
+                self._bowls[(taking.thing, taking.hot)].append(taking)
+            else:
+                self._bowls[(-taking.at - 1, taking.hot)].append(taking)
+
+    @cached_property
+    def portions(self) -> tuple[Portion, ...]:
+        """Every share of every ingredient, in the order of the list."""
+        fat = defaultdict(list)
+        for job in jobs(self.recipe, self.items, self.graph, self.dish):
+            fat[job.ingredient].append(job)
+        made: list[Portion] = []
+        for item, role in zip(self.items, self.roles, strict=True):
+            part = self._part(item.ingredient.component)
+            if role == "fat":
+                made += (
+                    Portion(item=item, role=role, share=job.share, taking=job.taking, job=job, part=part)
+                    for job in fat[item.index]
+                )
+                continue
+            takings = self._divided(item, role)
+            if not takings:
+                made.append(Portion(item=item, role=role, share=1.0, part=part))
+            made += (
+                Portion(item=item, role=role, share=taking.share, taking=taking, part=part)
+                for taking in takings
+            )
+        return tuple(made)
+
+    def _divided(self, item: Item, role: Role) -> tuple[Taking, ...]:
+        """The moments of a food that can be divided; one that has no amount is not measured out in shares."""
+        takings = self.graph.moments(item.index)
+        if len(takings) > 1 and not item.ingredient.amounts and role in POURED_AGAIN:
+            return (_whole(takings[0]),)
+        return takings
+
+    def _part(self, component: str | None) -> str | None:
+        if component is None:
+            return None
+        words = [word for word in component.lower().split() if word not in GENERIC_PARTS]
+        return component if words else None
+
+    def role(self, taking: Taking) -> Role:
+        """The role of what is taken."""
+        return self.roles[taking.ingredient]
+
+    def bowl(self, portion: Portion) -> tuple[Taking, ...]:
+        """What stands in the same bowl or pot, by itself, before that is joined to anything."""
+        taking = portion.taking
+        if taking is None:
+            return ()
+        return tuple(self._bowls[(-taking.at - 1 if taking.laid else taking.thing, taking.hot)])
+
+    def company(self, portion: Portion) -> tuple[Taking, ...]:
+        """What meets it cold in one mixture, or enters the pot in the same spell."""
+        return tuple(self._groups[portion.taking.group]) if portion.taking is not None else ()
+
+    def beside(self, portion: Portion) -> frozenset[Role]:
+        """The roles of the company."""
+        return frozenset(self.role(taking) for taking in self.company(portion))
+
+    def in_bowl(self, portion: Portion) -> frozenset[Role]:
+        """The roles of what stands in the same bowl."""
+        return frozenset(self.role(taking) for taking in self.bowl(portion))
+
+    def has_body(self, portion: Portion) -> bool:
+        """Whether flour, starch, oats or crumbs of its own part are in the company."""
+        return any(
+            self.role(taking) in BODY and self._same_part(portion, taking) for taking in self.company(portion)
+        )
+
+    def _same_part(self, portion: Portion, taking: Taking) -> bool:
+        return self._part(self.items[taking.ingredient].ingredient.component) == portion.part
+
+    # What is made at home as a whole -------------------------------------------------------------------------------
+
+    @cached_property
+    def home_doughs(self) -> frozenset[int]:
+        """The groups that are a dough to be made at home: pastry, a dough that is chilled, one that rises for long."""
+        found = set()
+        for group, takings in self._groups.items():
+            if any(self.role(taking) == "flour" and not taking.hot and not taking.laid for taking in takings):
+                events = [event for taking in takings for event in self.graph.after(taking)]
+                long = any(
+                    event.does in ("rise", "rest", "chill", "ferment")
+                    and (event.minutes_low >= LONG_RISE_MIN or event.ahead)
+                    for event in events
+                )
+                chilled = any(event.does == "chill" for event in events)
+                if (self.dish.yeasted and long) or (
+                    not self.dish.yeasted
+                    and (
+                        (self.dish.family == "pastry or pie" and any(self.role(t) != "fat" for t in takings))
+                        or (self.dish.family in ("cookie", "biscuit or quick bread dough") and chilled)
+                    )
+                ):
+                    found.add(group)
+        return frozenset(found)
+
+    @cached_property
+    def home_mixes(self) -> frozenset[int]:
+        """The cold groups of a dish without fire that are mixed at home as they are: a dip, a spread, a puree."""
+        found = set()
+        for group, takings in self._groups.items():
+            roles = {self.role(taking) for taking in takings}
+            cold = not any(taking.hot for taking in takings)
+            machine = any(self._in_machine(taking) for taking in takings)
+            dip = (
+                self.dish.family == "no cook"
+                and "cultured" in roles
+                and roles & {"vegetable", "herb", "spice"}
+            )
+            if cold and len(takings) > 1 and (machine or dip) and not self._must_wait(takings):
+                found.add(group)
+        return frozenset(found)
+
+    def _in_machine(self, taking: Taking) -> bool:
+        vessel = (self.graph.things[taking.thing].vessel or "").lower()
+        return taking.does == "blend" or any(machine in vessel for machine in _MACHINES)
+
+    def _must_wait(self, takings: list[Taking]) -> bool:
+        """Whether the group holds what may not be mixed before camp."""
+        roles = {self.role(taking) for taking in takings}
+        if roles & {"egg", "meat", "fish", "leavener", "flour", "ice", "yeast"}:
+            return True
+        return self.curdles(takings)
+
+    def curdles(self, takings: tuple[Taking, ...] | list[Taking]) -> bool:
+        """Milk or cream that is not cultured, together with something sour."""
+        foods = [self.items[taking.ingredient].food for taking in takings]
+        milk = any(
+            self.role(taking) in DAIRY and (food is None or not food.is_cultured)
+            for taking, food in zip(takings, foods, strict=True)
+        )
+        sour = any(food is not None and food.is_acid for food in foods)
+        return milk and sour
+
+    # Wet company ---------------------------------------------------------------------------------------------------
+
+    def wet_mates(self, portion: Portion) -> tuple[Taking, ...]:
+        """The sauces, syrups, juices and fruit that may wait together with it in one bottle or bag.
+
+        In a bowl: all that stands in it. In the pot: what one step adds. Over a batter: fruit and its flavours.
+        """
+        taking = portion.taking
+        if taking is None:
+            return ()
+        pool = self.bowl(portion) if not taking.hot else self.company(portion)
+        if self.has_body(portion):
+            pool = self.company(portion)
+        if taking.hot or taking.laid:
+            pool = tuple(other for other in pool if other.step == taking.step)
+        mates = [other for other in pool if self.bottles(other)]
+        return tuple(mates)
+
+    def bottles(self, taking: Taking) -> bool:
+        """Whether a taking may go into a wet mix: it pours, keeps on the shelf, and is not a shop's whole package."""
+        item = self.items[taking.ingredient]
+        role = self.role(taking)
+        whole = any(
+            amount.unit in ("can", "bottle", "jar", "package", "box", "carton")
+            for amount in item.ingredient.amounts[:1]
+        )
+        if whole:
+            return False
+        if role in SHELF_WET:
+            return True
+        if role == "mayonnaise":
+            return not taking.hot
+        return (
+            role == "fat"
+            and not taking.hot
+            and item.food is not None
+            and item.food.is_liquid
+            and self._is_dressing(taking)
+        )
+
+    def _is_dressing(self, taking: Taking) -> bool:
+        """Oil that is shaken up with something sour or a sauce, with no flour about."""
+        roles = {self.role(other) for other in self._groups[taking.group]}
+        return bool(roles & {"acid", "juice", "sauce", "mayonnaise"}) and not roles & {"flour", "egg"}
+
+
+def _whole(taking: Taking) -> Taking:
+    from msgspec.structs import replace
+
+    return replace(taking, share=1.0)

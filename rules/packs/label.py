@@ -1,0 +1,62 @@
+"""The name of a pack, short enough to be written on a bag."""
+
+from __future__ import annotations
+
+from rules.packs.kitchen import Kitchen, Portion
+from rules.packs.place import Place
+
+MOST_NAMED = 3
+
+
+def label(place: Place, portions: list[Portion], kitchen: Kitchen) -> str:
+    """What is written on the pack."""
+    names = list(dict.fromkeys(portion.name for portion in portions))
+    listed = listing(names)
+    of = f" for the {place.part}" if place.part else ""
+    match place.key[0]:
+        case "dry":
+            return f"{_dry_name(portions)}{of}"
+        case "season":
+            return f"seasoning{of}: {listed}" if len(names) > 1 else f"{names[0]}, measured"
+        case "fruit":
+            return f"fruit{of}: {listed}"
+        case "wet":
+            return f"sauce{of}: {listed}"
+        case "creamed":
+            return f"creamed {listed}"
+        case "dough":
+            return f"dough{of}, made at home"
+        case "mix":
+            return f"{_title(kitchen)}: {listed}" if len(names) > MOST_NAMED else f"{listed}, mixed at home"
+        case "preserve":
+            return f"{_title(kitchen)}, made at home"
+        case "flesh":
+            return f"raw {names[0]}" + (" in its marinade" if len(names) > 1 else "")
+        case "cut":
+            return f"{listed}, cut"
+        case "table":
+            return listed
+        case _:
+            return names[0] + (
+                ", cut" if place.kind == "prepped" and portions[0].role in ("vegetable", "fruit") else ""
+            )
+
+
+def _dry_name(portions: list[Portion]) -> str:
+    names = list(dict.fromkeys(portion.name for portion in portions))
+    if len(names) == 1:
+        return f"{names[0]}, measured"
+    return f"dry mix of {listing(names)}"
+
+
+def _title(kitchen: Kitchen) -> str:
+    return (kitchen.recipe.title or "the mix").strip()
+
+
+def listing(names: list[str]) -> str:
+    """A few names joined as one says them; many are counted."""
+    if len(names) > MOST_NAMED + 1:
+        names = [*names[:MOST_NAMED], f"{len(names) - MOST_NAMED} more"]
+    if len(names) == 1:
+        return names[0]
+    return f"{', '.join(names[:-1])} and {names[-1]}"

@@ -1,0 +1,199 @@
+"""What goes into a wet mix: liquids, fruit and sauces of one part that may wait together for days."""
+
+from __future__ import annotations
+
+from rules.because import Rule
+from rules.packs.kitchen import Kitchen, Portion
+from rules.packs.place import BOOK, Place, frozen_or_cool
+from rules.roles import Role
+
+FRUIT = Rule(
+    id="wet.fruit",
+    because="{food} goes into the fruit bag with what flavours it, pressed flat: frozen, it cools the cooler on the way",
+    source=BOOK,
+)
+FRUIT_SUGAR = Rule(
+    id="wet.fruit-sugar",
+    because="{food} goes with the fruit: it draws the juice on the way",
+    source=BOOK,
+)
+SAUCE = Rule(
+    id="wet.sauce",
+    because="{food} enters in one breath with the other sauces: one bottle is filled at home",
+    source=BOOK,
+)
+DISSOLVED = Rule(
+    id="wet.dissolved",
+    because="{food} dissolves in the bottle it belongs to, so it is mixed at home",
+)
+BERRIES = Rule(
+    id="prepped.fruit",
+    because="{food} is washed, picked over and bagged flat at home",
+    source=BOOK,
+)
+CREAMED = Rule(
+    id="prepped.creamed",
+    because="{food} is creamed at home with the fat and sugar, without the egg, and travels cold in one bag",
+    source=BOOK,
+)
+
+_FLAVOUR: frozenset[Role] = frozenset({"juice", "zest", "spirits", "extract", "acid", "syrup"})
+_DISSOLVES: frozenset[Role] = frozenset({"sugar", "salt", "spice", "pepper", "dry good"})
+#: What is minced into a dressing and waits in it.
+_MINCED: frozenset[Role] = frozenset({"herb", "vegetable"})
+SEVERAL = 2
+
+
+def creamed_fat_and_sugar_travel_together(portion: Portion, kitchen: Kitchen) -> Place | None:
+    """Creamed fat and sugar is one prepped pack, cool; the sugar counts there."""
+    taking = portion.taking
+    if taking is None:
+        return None
+    if portion.job is not None and portion.job.goes == "creamed at home":
+        key = taking
+    elif portion.role == "sugar":
+        fats = [
+            other.taking
+            for other in kitchen.portions
+            if other.job is not None and other.job.goes == "creamed at home" and other.taking is not None
+        ]
+        beside = [
+            fat
+            for fat in fats
+            if fat.thing == taking.thing
+            and (fat.at == taking.at or _only_sugar(fat.at, taking.at, kitchen, fat.thing))
+        ]
+        if not beside:
+            return None
+        key = beside[0]
+    else:
+        return None
+    return Place(
+        kind="prepped",
+        key=("creamed", key.thing, portion.part),
+        travels="cool",
+        because=CREAMED.says(portion.name, food=portion.name),
+        part=portion.part,
+    )
+
+
+def _only_sugar(start: int, end: int, kitchen: Kitchen, thing: int) -> bool:
+    """Whether nothing but sugar and fat went into the thing up to there."""
+    return all(
+        kitchen.role(taking) in ("sugar", "fat", "salt", "extract")
+        for taking in kitchen.graph.takings
+        if taking.thing == thing and min(start, end) <= taking.at <= max(start, end)
+    )
+
+
+def fruit_and_its_flavours(portion: Portion, kitchen: Kitchen) -> Place | None:
+    """Fruit, its sugar, juice, zest, spirits and vanilla share a bag, unless flour stands in the same bowl."""
+    taking = portion.taking
+    if taking is None or (taking.hot and portion.role != "fruit"):
+        return None
+    bowl = kitchen.bowl(portion)
+    fruits = [
+        other
+        for other in kitchen.company(portion)
+        if kitchen.role(other) == "fruit" and _is_bagged(other.ingredient, kitchen)
+    ]
+    if not fruits or taking.laid:
+        return None
+    with_fruit = any(
+        kitchen.role(other) == "fruit" and _is_bagged(other.ingredient, kitchen) for other in bowl
+    )
+    body_in_bowl = any(kitchen.role(other) in ("flour", "oats", "crumbs", "leavener") for other in bowl)
+    if portion.role == "fruit":
+        flavours = [
+            other for other in kitchen.company(portion) if kitchen.role(other) in _FLAVOUR | {"sugar"}
+        ]
+        if not _is_bagged(portion.item.index, kitchen) or not flavours:
+            return None
+        return _wet(portion, kitchen, fruits[0].group, FRUIT)
+    if portion.role == "sugar" and with_fruit and not body_in_bowl:
+        return _wet(portion, kitchen, fruits[0].group, FRUIT_SUGAR)
+    if portion.role in ("zest", "extract", "juice", "spirits") and not kitchen.curdles(bowl):
+        return _wet(portion, kitchen, fruits[0].group, FRUIT)
+    if portion.role in _FLAVOUR and with_fruit and not body_in_bowl:
+        return _wet(portion, kitchen, fruits[0].group, FRUIT)
+    return None
+
+
+def _is_bagged(index: int, kitchen: Kitchen) -> bool:
+    """Fruit that is washed, cut or stewed at home, not carried whole to be cut at camp."""
+    item = kitchen.items[index]
+    food = item.food
+    if food is None:
+        return True
+    if food.keeps == "frozen" or not food.is_hardy:
+        return True
+    cut = kitchen.graph.handled(index, "chop", "grate", "peel") or item.ingredient.prep is not None
+    sour = any(
+        other.food is not None and other.food.is_acid and other.index != index
+        for other in kitchen.items
+        if other.ingredient.component == item.ingredient.component
+    )
+    return cut and (not food.browns_when_cut or sour)
+
+
+def _wet(portion: Portion, kitchen: Kitchen, group: int, rule: Rule) -> Place:
+    return Place(
+        kind="wet mix",
+        key=("fruit", portion.part, group),
+        travels=frozen_or_cool(kitchen),
+        because=rule.says(portion.name, food=portion.name),
+        part=portion.part,
+    )
+
+
+def sauces_that_enter_together(portion: Portion, kitchen: Kitchen) -> Place | None:
+    """Sauces, syrups and juices of one moment are bottled together, with what dissolves in them."""
+    taking = portion.taking
+    if taking is None or taking.marinade:
+        return None
+    mates = kitchen.wet_mates(portion)
+    if len({mate.ingredient for mate in mates}) < SEVERAL or kitchen.curdles(mates):
+        return None
+    key = ("wet", portion.part, taking.group)
+    cool = any(kitchen.role(mate) in ("mayonnaise", "zest") for mate in mates) or portion.role in _MINCED
+    if any(mate.ingredient == portion.item.index for mate in mates):
+        return _bottle(portion, key, SAUCE, cool=cool)
+    if taking.hot or taking.laid or kitchen.has_body(portion):
+        return None
+    if portion.role in _DISSOLVES and not (
+        portion.role in ("salt", "pepper") and not portion.ingredient.amounts
+    ):
+        return _bottle(portion, key, DISSOLVED, cool=cool)
+    minced = portion.is_said("minc", "chop", "grat", "crush", "press") or kitchen.graph.handled(
+        portion.item.index, "chop", "grate", "grind"
+    )
+    small = portion.role == "herb" or (
+        portion.food is not None and portion.food.name in ("garlic", "fresh ginger", "shallot")
+    )
+    if portion.role in _MINCED and small and minced and kitchen.dish.family == "no cook":
+        return _bottle(portion, key, SAUCE, cool=True)
+    return None
+
+
+def _bottle(portion: Portion, key: tuple[object, ...], rule: Rule, *, cool: bool) -> Place:
+    return Place(
+        kind="wet mix",
+        key=key,
+        travels="cool" if cool else "shelf",
+        because=rule.says(portion.name, food=portion.name),
+        part=portion.part,
+    )
+
+
+def loose_fruit_is_bagged(portion: Portion, kitchen: Kitchen) -> Place | None:
+    """Berries and other soft fruit are washed and bagged at home, frozen flat where there is a freezer."""
+    food = portion.food
+    if portion.role != "fruit" or food is None or food.is_hardy or food.keeps == "frozen":
+        return None
+    return Place(
+        kind="prepped",
+        key=("alone", portion.item.index),
+        travels=frozen_or_cool(kitchen) if food.freezes != "badly" else "cool",
+        because=BERRIES.says(portion.name, food=portion.name),
+        part=portion.part,
+    )
