@@ -119,7 +119,7 @@ def cautions(
 def _worded(key: CautionId, words: Words, ledger: Ledger) -> Caution:
     rows = [(key, words.slots), *words.more]
     for row, slots in rows:
-        ledger.note(SAID_BY[row].says(key, **slots))
+        ledger.note(SAID_BY[row].says(key, None, **slots))
     text = " ".join(TEXTS[row].text.format(**slots) for row, slots in rows)
     return Caution(id=key, text=text, source="; ".join(dict.fromkeys(TEXTS[row].source for row, _ in rows)))
 

@@ -1,22 +1,41 @@
-"""How long the food is in the cooler before the meal, and in what air."""
+"""Figures of the cold chapter, and what the day says of the cooler: how long, in what air, how large."""
 
 from __future__ import annotations
+
+from functools import cache
 
 from rules import table
 from rules.circumstances import Day
 
 
 class ColdFigure(table.Row, frozen=True, kw_only=True):
-    """One figure of the cold chapter."""
+    """One figure of the cold chapter; `low` and `high` where it is a range."""
 
     id: str
+    low: float | None = None
     value: float
+    high: float | None = None
     unit: str
+
+    @property
+    def least(self) -> float:
+        """The low end, or the figure itself."""
+        return self.low if self.low is not None else self.value
+
+    @property
+    def most(self) -> float:
+        """The high end, or the figure itself."""
+        return self.high if self.high is not None else self.value
+
+
+@cache
+def _figures() -> dict[str, ColdFigure]:
+    return {row.id: row for row in table.read("cold_figures.csv", ColdFigure)}
 
 
 def figure(key: str) -> ColdFigure:
     """The row of one figure of `cold_figures.csv`."""
-    return next(row for row in table.read("cold_figures.csv", ColdFigure) if row.id == key)
+    return _figures()[key]
 
 
 def in_cooler(day: Day) -> float:
@@ -32,3 +51,8 @@ def air_f(day: Day) -> float:
 def cooler_quarts(day: Day) -> float:
     """Size of the cooler [US quarts]; 48 where the cook did not say."""
     return day.cooler_quarts if day.cooler_quarts is not None else figure("cooler_quarts").value
+
+
+def celsius(temp_f: float) -> float:
+    """A temperature [°F] in °C."""
+    return (temp_f - 32) / 1.8

@@ -1,0 +1,132 @@
+"""What the cooler has to do for this dish: frozen bags as ice, their thawing, ice to bring, raw food within its days.
+
+Joins the physics of this chapter (composition, freezing, thaw, cooler) to the packs of a plan. Handbook, section 6.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+
+from rules.because import Ledger, Rule
+from rules.circumstances import Day
+from rules.cold.bags import Frozen, bag, frozen
+from rules.cold.composition import specific_heat
+from rules.cold.contents import of_pack
+from rules.cold.cooler import Budget, budget, room_for_ice_kg
+from rules.cold.hours import air_f, celsius, cooler_quarts, figure, in_cooler
+from rules.cold.raw_days import raw_food
+from rules.foods import Item
+from rules.plan import Bag, Cold, Hours, Pack
+from rules.recipe import Recipe
+
+ICE = Rule(
+    id="cold.ice",
+    because="in {hours:.0f} hours at {air:.0f} °F the walls let in {leak:.0f} kJ, the lid {openings:.0f} and the food"
+    " brings {warm:.0f}; frozen bags take {bags:.0f} and {ice:.1f} kg of ice the rest, a quarter more for sun and drain",
+)
+TOO_LONG = Rule(
+    id="cold.too-long",
+    because="{ice:.0f} kg of ice do not fit beside the food in {quarts:.0f} quarts, which hold {room:.0f} kg",
+)
+
+
+def cold(
+    recipe: Recipe,  # noqa: ARG001 - the rooms are all asked in one way
+    items: Sequence[Item],
+    packs: Sequence[Pack],
+    day: Day,
+    ledger: Ledger,
+) -> Cold | None:
+    """What the cooler does on the way and what it needs; None when nothing travels cold."""
+    cooled = [pack for pack in packs if pack.travels in ("cool", "frozen")]
+    if not cooled:
+        return None
+    _ask(day, ledger)
+    hard = [one for pack in cooled if pack.travels == "frozen" and (one := frozen(pack, items))]
+    bags = tuple(bag(one, items, day, ledger) for one in hard)
+    spent = _budget(hard, bags, cooled, items, day)
+    return Cold(
+        frozen_packs=tuple(pack.id for pack in cooled if pack.travels == "frozen"),
+        freeze_hours=_span([one.freeze_hours for one in bags]),
+        thaw_hours=_span([one.thaw_hours for one in bags]),
+        ice_kg=_to_bring(spent),
+        bags=bags,
+        notes=(*raw_food(cooled, bags, items, day, ledger), *_ice(spent, cooled, items, day, ledger)),
+    )
+
+
+def _ask(day: Day, ledger: Ledger) -> None:
+    if day.trip_hours is None:
+        ledger.ask(
+            "trip", "How many hours is the food in the cooler before the meal?", f"{in_cooler(day):g} hours"
+        )
+    if day.cooler_quarts is None:
+        ledger.ask("cooler", "How large is the cooler?", f"{cooler_quarts(day):g} quarts")
+
+
+def _span(ranges: Sequence[Hours | None]) -> Hours | None:
+    known = [one for one in ranges if one is not None]
+    if not known:
+        return None
+    return Hours(low=min(one.low for one in known), high=max(one.high for one in known))
+
+
+def _budget(
+    hard: Sequence[Frozen], bags: Sequence[Bag], cooled: Sequence[Pack], items: Sequence[Item], day: Day
+) -> Budget:
+    hours = in_cooler(day)
+    taken = 0.0
+    for one, state in zip(hard, bags, strict=True):
+        if state.thaw_hours is None:
+            continue
+        # Heat comes in evenly enough: the middle of the thawing time tells the part that was taken on the way.
+        middle = (state.thaw_hours.low + state.thaw_hours.high) / 2
+        taken += min(1.0, hours / middle) * one.heat
+    warm = 0.0
+    for pack in cooled:
+        found = of_pack(pack, items) if pack.travels == "cool" else None
+        if found:
+            food, kg = found
+            fall = figure("warm_food").value - figure("in_cooler").value
+            warm += kg * specific_heat(food, figure("warm_food").value) * fall
+    return budget(
+        quarts=cooler_quarts(day), air_c=celsius(air_f(day)), hours=hours, warm_kj=warm, bags_kj=taken
+    )
+
+
+def _to_bring(spent: Budget) -> float:
+    """Ice with its margin, up to the next half kilogram."""
+    return math.ceil(2 * spent.ice_kg * figure("ice_margin").value) / 2
+
+
+def _ice(
+    spent: Budget, cooled: Sequence[Pack], items: Sequence[Item], day: Day, ledger: Ledger
+) -> Iterator[str]:
+    """How much ice, and whether it fits."""
+    hours, bring = in_cooler(day), _to_bring(spent)
+    ledger.note(
+        ICE.says(
+            "ice",
+            figure("cooler_ua"),
+            hours=hours,
+            air=air_f(day),
+            leak=spent.leak,
+            openings=spent.openings,
+            warm=spent.warm,
+            bags=spent.bags,
+            ice=spent.ice_kg,
+        )
+    )
+    liters = sum(found[1] for pack in cooled if (found := of_pack(pack, items)))
+    room = room_for_ice_kg(quarts=cooler_quarts(day), food_liters=liters)
+    yield (
+        f"Bring {bring:g} kg of ice for {hours:g} hours; a full cooler in the shade, opened seldom, melt water left in"
+        " until new ice comes."
+    )
+    if bring > room:
+        ledger.note(TOO_LONG.says("ice", ice=bring, quarts=cooler_quarts(day), room=room))
+        yield (
+            f"That does not fit: {room:.0f} kg go in beside the food. Buy ice on the way before the last is gone, take a"
+            " larger cooler, or leave the raw food out: when the ice has melted it is thrown away."
+        )
