@@ -16,71 +16,21 @@ from assistant.reader.deeds import Verb, finder, lexicon
 from assistant.reader.tokens import doc
 
 ENDS = frozenset(".!?;")
+#: A dot after these ends no sentence, unless a capital follows.
 ABBREVIATED = frozenset(
     "tsp tbsp tbs oz lb lbs min mins approx in c f hr hrs pkg qt pt ca eg e.g ie no vs med sec secs ea temp".split()
 )
-JOINERS = frozenset(
-    {",", ";", ":", "and", "then", "or", "but", "&", "/", "(", "-", "--", ".", "+", ")", "plus"}
-)
-SOFT = frozenset(
-    {
-        "now",
-        "also",
-        "just",
-        "please",
-        "next",
-        "first",
-        "finally",
-        "lastly",
-        "meanwhile",
-        "again",
-        "well",
-        "once",
-        "either",
-        "you",
-        "we",
-        "instead",
-        "second",
-        "third",
-        "last",
-        "together",
-        "alternatively",
-        "always",
-        "twice",
-        "then",
-        "further",
-    }
-)
-FORWARD = frozenset(
-    {"when", "once", "while", "whilst", "if", "after", "as", "before", "whenever", "because", "since"}
-)
-LEADS = frozenset({"in", "on", "over", "with", "using", "to", "for", "at", "into", "meanwhile", "from"})
-LETS = frozenset({"let", "allow", "leave", "have", "get", "set", "help", "watch", "make"})
-GOES_ON = frozenset(
-    {
-        "for",
-        "until",
-        "till",
-        "over",
-        "in",
-        "with",
-        "on",
-        "again",
-        "into",
-        "at",
-        "through",
-        "through,",
-        "well",
-        "another",
-    }
-)
+CLOSES = frozenset({",", ";", ":", "then", ".", ")", "!"})
+#: How far back a governing verb may stand before the one it governs [tokens].
+REACH = 14
+#: How far back a "not" forbids [tokens].
+DENIAL = 3
 
 
 class Clause(NamedTuple):
     """A deed and the words that belong to it: tokens `start` up to `end`, the verb at `verb_start` up to `verb_end`.
 
-    `told` is true for an order, false for a deed that goes along with one ("stirring often"). `let` is true for what
-    is left to happen ("let it simmer").
+    `told` is true for an order, false for a deed that goes along with one ("stirring often").
     """
 
     doc: Doc
@@ -90,7 +40,15 @@ class Clause(NamedTuple):
     verb_end: int
     end: int
     told: bool
-    let: bool = False
+
+
+class Frame(NamedTuple):
+    """The bones of a text: its sentences in tokens, the tokens inside asides ("until soft") and inside brackets."""
+
+    doc: Doc
+    sentences: tuple[tuple[int, int], ...]
+    asides: frozenset[int]
+    brackets: frozenset[int]
 
 
 class _Found(NamedTuple):
@@ -98,14 +56,54 @@ class _Found(NamedTuple):
     end: int
     verb: Verb
     told: bool
-    let: bool
+    governed: bool = False
 
 
-def sentences(text: Doc) -> list[tuple[int, int]]:
-    """The bounds of every sentence, in tokens; a semicolon ends one, an abbreviation's dot does not."""
+def clauses(text: str) -> list[Clause]:
+    """The clauses of a text, in order."""
+    return cut(frame(doc(text)), frozenset())
+
+
+def frame(text: Doc) -> Frame:
+    """Find the sentences, asides and brackets of a text."""
+    found = tuple(_sentences(text))
+    asides: set[int] = set()
+    brackets: set[int] = set()
+    for start, end in found:
+        asides |= _asides(text, start, end)
+        brackets |= _brackets(text, start, end)
+    return Frame(text, found, frozenset(asides), frozenset(brackets))
+
+
+def cut(page: Frame, nouns: frozenset[int]) -> list[Clause]:
+    """The clauses of a text; a token in `nouns` belongs to the name of a food or a vessel and is no verb."""
+    verbs = [(mark.start, mark.end, lexicon()[mark.label]) for mark in finder().longest(page.doc)]
+    verbs = [verb for verb in verbs if verb[0] not in nouns]
+    found: list[Clause] = []
+    place = 0
+    for start, end in page.sentences:
+        sentence = _Sentence(page, start, end)
+        while place < len(verbs) and verbs[place][0] < end:
+            sentence.hear(*verbs[place])
+            place += 1
+        found += sentence.clauses()
+    return found
+
+
+@cache
+def _set(group: str) -> frozenset[str]:
+    return frozenset(words.groups("orders.toml")[group])
+
+
+@cache
+def _clause_words(group: str) -> frozenset[str]:
+    return frozenset(words.groups("clauses.toml")[group])
+
+
+def _sentences(text: Doc) -> list[tuple[int, int]]:
+    """The bounds of every sentence; a semicolon ends one, an abbreviation's dot or one in brackets does not."""
     found: list[tuple[int, int]] = []
-    start = 0
-    depth = 0
+    start = depth = 0
     for index, token in enumerate(text):
         sign = token.text
         depth = max(0, depth + (sign == "(") - (sign == ")"))
@@ -129,98 +127,30 @@ def _ends(text: Doc, index: int) -> bool:
     return True
 
 
-def clauses(text: str) -> list[Clause]:
-    """The clauses of a text, in order."""
-    return cut(doc(text), frozenset())
+def _asides(text: Doc, start: int, end: int) -> set[int]:
+    """Tokens that tell when, why or how far: from "until" to the next comma or "then"."""
+    openers = _clause_words("aside")
+    inside: set[int] = set()
+    open_ = False
+    for index in range(start, end):
+        low = text[index].lower_
+        if low in CLOSES:
+            open_ = False
+        elif low in openers and _opens(text, index, start, end):
+            open_ = True
+        if open_:
+            inside.add(index)
+    return inside
 
 
-def cut(text: Doc, nouns: frozenset[int]) -> list[Clause]:
-    """The clauses of a Doc; tokens in `nouns` belong to the name of a food or a vessel and are no verbs."""
-    marks = _verbs(text, nouns)
-    found: list[Clause] = []
-    for start, end in sentences(text):
-        inside = [mark for mark in marks if start <= mark[0] < end]
-        found += _sentence(text, start, end, inside)
-    return found
-
-
-def _verbs(text: Doc, nouns: frozenset[int]) -> list[tuple[int, int, Verb]]:
-    kept = []
-    for mark in finder().longest(text):
-        first = mark.start
-        if first in nouns and not (
-            text[first].is_title
-            and first == 0
-            and lexicon()[mark.label].form == "plain"
-            and first + 1 in nouns
-            and False
-        ):
-            continue
-        kept.append((first, mark.end, lexicon()[mark.label]))
-    return kept
-
-
-def _sentence(text: Doc, start: int, end: int, marks: list[tuple[int, int, Verb]]) -> list[Clause]:
-    found: list[_Found] = []
-    aside = _aside_spans(text, start, end)
-    bracketed = _brackets(text, start, end)
-    previous: _Found | None = None
-    for first, last, verb in marks:
-        if first in bracketed and not bracketed >= set(range(start + 1, end - 2)):
-            continue
-        reading = _reads(text, start, end, first, last, verb, first in aside, previous)
-        if reading:
-            found.append(reading)
-            previous = reading
-    found = _merge(text, found)
-    return _bounded(text, start, end, found, aside)
-
-
-def _merge(text: Doc, found: list[_Found]) -> list[_Found]:
-    """ "Let it simmer", "continue to cook", "start heating" are one deed: the second verb's."""
-    kept: list[_Found] = []
-    for reading in found:
-        if kept and reading.let and kept[-1].verb.words in GOVERNORS():
-            kept[-1] = reading._replace(start=kept[-1].start, told=kept[-1].told)
-        else:
-            kept.append(reading)
-    return kept
-
-
-@cache
-def GOVERNORS() -> frozenset[str]:  # noqa: N802
-    """Verbs that hand the deed on to the next verb."""
-    return frozenset(
-        {
-            "let",
-            "allow",
-            "leave",
-            "continue",
-            "begin",
-            "start",
-            "keep",
-            "proceed",
-            "help",
-            "have",
-            "go",
-            "set",
-            "return",
-            "try",
-            "put",
-            "put in",
-            "place",
-            "set aside",
-            "make",
-            "get",
-            "put aside",
-            "ensure",
-        }
-    )
-
-
-@cache
-def _words(group: str) -> frozenset[str]:
-    return frozenset(words.groups("clauses.toml")[group])
+def _opens(text: Doc, index: int, start: int, end: int) -> bool:
+    low = text[index].lower_
+    following = text[index + 1].lower_ if index + 1 < end else ""
+    if low in ("so", "as") and following in ("follows", "well", ",", "needed", "desired", "directed"):
+        return False
+    if low == "once" and index > start and text[index - 1].lower_.endswith("ing"):
+        return False
+    return not (low == "that" and index == start)
 
 
 def _brackets(text: Doc, start: int, end: int) -> set[int]:
@@ -232,231 +162,161 @@ def _brackets(text: Doc, start: int, end: int) -> set[int]:
         if depth:
             inside.add(index)
         depth += sign == "("
-    return inside
+    return inside if len(inside) < end - start - 3 else set()
 
 
-def _aside_spans(text: Doc, start: int, end: int) -> set[int]:
-    """Tokens that tell when, why or how far: from "until" to the next comma or "then"."""
-    openers = _words("aside")
-    inside: set[int] = set()
-    open_ = False
-    for index in range(start, end):
-        low = text[index].lower_
-        if low in (",", ";", ":", "then", ".", ")"):
-            open_ = False
-        elif (
-            low in openers
-            and not (low == "that" and index == start)
-            and not (
-                low in ("so", "as") and index + 1 < end and text[index + 1].lower_ in ("follows", "well", ",")
-            )
+class _Sentence:
+    """One sentence, its verbs heard from left to right."""
+
+    def __init__(self, page: Frame, start: int, end: int) -> None:
+        self.page = page
+        self.doc = page.doc
+        self.start = start
+        self.end = end
+        self.found: list[_Found] = []
+
+    def _low(self, index: int) -> str:
+        return self.doc[index].lower_ if self.start <= index < self.end else ""
+
+    def hear(self, first: int, last: int, verb: Verb) -> None:
+        """Take in the next verb, if it is a deed where it stands."""
+        if first in self.page.brackets or self._denied(first):
+            return
+        before = first - 1
+        while before >= self.start and (
+            self._low(before) in _set("soft") or self._low(before).endswith("ly")
         ):
-            open_ = True
-        if open_:
-            inside.add(index)
-    return inside
+            before -= 1
+        reading: _Found | None = None
+        if verb.form == "plain":
+            reading = self._plain(first, last, verb, before)
+        elif verb.form == "ing":
+            reading = self._ing(first, last, verb, before)
+        elif (
+            verb.form == "past"
+            and self._low(before) == "be"
+            and self._low(before - 1) in _clause_words("modal")
+        ):
+            reading = _Found(first, last, verb, told=True)
+        if reading is None:
+            return
+        if self.found and reading.governed and self.found[-1].verb.words in _set("governs"):
+            # "Let it simmer", "continue to cook" are one deed: the second verb's.
+            governor = self.found.pop()
+            reading = reading._replace(start=governor.start, told=governor.told)
+        self.found.append(reading)
 
+    def _denied(self, first: int) -> bool:
+        return any(
+            self._low(index) in _set("denied") for index in range(max(self.start, first - DENIAL), first)
+        )
 
-def _reads(
-    text: Doc, start: int, end: int, first: int, last: int, verb: Verb, aside: bool, previous: _Found | None
-) -> _Found | None:
-    """Whether this form of a verb is a deed here, and of which kind."""
-    before = first - 1
-    while (
-        before >= start
-        and (text[before].lower_ in SOFT or text[before].lower_.endswith("ly"))
-        and text[before].lower_ not in ("only",)
-    ):
-        before -= 1
-    ahead = text[before].lower_ if before >= start else None
-    following = text[last].lower_ if last < end else ""
-    if _denied(text, start, first):
-        return None
-    if verb.form == "plain":
-        return _plain(text, start, first, last, verb, aside, previous, ahead, before, following)
-    if verb.form == "ing":
-        if ahead in ("start", "begin", "keep", "by", "continue") or (ahead is None and not aside and False):
-            return _Found(first, last, verb, True, ahead != "by")
-        if ahead in (",", "and", "while", "then", "whilst") or (ahead == "(" and False):
-            if following in (
-                "powder",
-                "soda",
-                "sheet",
-                "pan",
-                "bowl",
-                "oil",
-                "time",
-                "water",
-                "liquid",
-                "spray",
-            ):
-                return None
-            return _Found(first, last, verb, False, False)
-        return None
-    if (
-        verb.form == "past"
-        and ahead == "be"
-        and before - 1 >= start
-        and text[before - 1].lower_ in _words("modal")
-    ):
-        return _Found(first, last, verb, True, False)
-    return None
+    def _noun_follows(self, last: int) -> bool:
+        return self._low(last) in _clause_words("article") or self._low(last) in _clause_words("pronoun")
 
-
-def _denied(text: Doc, start: int, first: int) -> bool:
-    """Whether the deed is forbidden: don't, do not, never, without, need not."""
-    near = [text[index].lower_ for index in range(max(start, first - 3), first)]
-    return any(
-        word in ("not", "never", "don't", "dont", "without", "avoid", "needn't", "cannot", "can't", "t")
-        for word in near
-    )
-
-
-def _plain(
-    text: Doc,
-    start: int,
-    first: int,
-    last: int,
-    verb: Verb,
-    aside: bool,
-    previous: _Found | None,
-    ahead: str | None,
-    before: int,
-    following: str,
-) -> _Found | None:
-    noun_follows = following in _words("article") or following in _words("pronoun")
-    if (
-        verb.food
-        and not noun_follows
-        and not (
-            verb.words
-            in (
-                "cream",
-                "line",
-                "puree",
-                "purée",
-                "season",
-                "dip",
-                "level",
-                "juice",
-                "spoon",
-                "ladle",
-                "core",
-                "plate",
-                "process",
-                "mash",
-                "scoop",
-                "rub",
-                "dust",
-                "seed",
-                "skin",
-                "squash",
-                "cube",
+    def _plain(self, first: int, last: int, verb: Verb, before: int) -> _Found | None:
+        ahead = self._low(before)
+        if (
+            verb.food
+            and not self._noun_follows(last)
+            and not self._food_as_verb(verb, ahead, self._low(last))
+        ):
+            return None
+        order = _Found(first, last, verb, told=True)
+        if ahead in _clause_words("modal") and ahead != "to":
+            return order
+        if ahead == "to":
+            return self._after_to(order, before)
+        if first in self.page.asides:
+            return self._in_aside(order, ahead, before)
+        if not ahead or ahead in _set("join"):
+            previous = self.found[-1] if self.found else None
+            return order._replace(
+                governed=bool(previous and previous.verb.words in _set("lets") and previous.end == first)
             )
-            and ahead in (None, "then", ",", "and", ";")
-            and following not in ("and", ",", ".", "to", "or", "", "cheese", "of", "for")
-        )
-    ):
-        return None
-    if aside:
-        if ahead is not None and ahead not in JOINERS and text[before].lower_ not in _words("aside"):
-            # "Once melted add your onions": an order after an aside without a comma.
-            past = lexicon().get(ahead)
-            if (
-                not (noun_follows or following.isalpha())
-                or ahead in ("you", "they", "it", "we", "to", "i")
-                or ahead in _words("modal")
-                or ahead in _words("article")
-            ):
-                return None
-            if not (past and past.form in ("past", "plain", "s")) and not noun_follows:
-                return None
-            if before - 1 >= start and text[before].lower_ in ("you",):
-                return None
-            return _Found(first, last, verb, True, False)
-        if ahead in JOINERS and ahead not in (None,):
-            if noun_follows or following in GOES_ON or _number(following):
-                return _Found(first, last, verb, True, False)
+        return self._let(order, ahead)
+
+    def _let(self, order: _Found, ahead: str) -> _Found | None:
+        """ "Let the soup simmer": the verb of what is let happen."""
+        previous = self.found[-1] if self.found else None
+        if previous is None or previous.verb.words not in _set("lets") or order.start - previous.end > REACH:
             return None
-        return None
-    if ahead is None or ahead in JOINERS:
-        return _Found(first, last, verb, True, _governed(previous, text, first))
-    if ahead in ("you", "we", "they", "i"):
-        return None
-    if ahead in _words("modal") and ahead != "to":
-        return _Found(first, last, verb, True, ahead == "will")
-    if ahead == "to":
-        if previous and previous.verb.words in GOVERNORS() and first - previous.end <= 14:
-            return _Found(first, last, verb, True, True)
-        earlier = text[before - 1].lower_ if before - 1 >= start else None
-        if earlier in (
-            "sure",
-            "need",
-            "want",
-            "forget",
-            "remember",
-            "continue",
-            "allow",
-            "begin",
-            "start",
-            "going",
-            "able",
-            "ready",
-        ) and earlier not in ("ready",):
-            return _Found(first, last, verb, True, True)
-        if earlier is None and following in ("", ",") and verb.words == "serve":
-            return _Found(first, last, verb, True, False)
-        return None
-    if (
-        previous
-        and previous.verb.words in ("let", "allow", "leave", "have", "help", "watch", "leave")
-        and first - previous.end <= 10
-        and not _joined(text, previous.end, first)
-    ):
-        if ahead in _words("article"):
+        between = {self._low(index) for index in range(previous.end, order.start)}
+        if between & {",", ";", "then", "until"} or ahead in _clause_words("article"):
             return None
-        return _Found(first, last, verb, True, True)
-    return None
+        return order._replace(governed=True)
 
+    def _after_to(self, order: _Found, before: int) -> _Found | None:
+        """ "Continue to cook", "be sure to stir", "to serve, cut it": an order; "to combine" is none."""
+        previous = self.found[-1] if self.found else None
+        if previous and previous.verb.words in _set("governs") and order.start - previous.end <= REACH:
+            return order._replace(governed=True)
+        if self._low(before - 1) in _set("promise"):
+            return order._replace(governed=True)
+        opens = before == self.start and self._low(order.end) in ("", ",", ":")
+        return order if opens and order.verb.words == "serve" else None
 
-def _joined(text: Doc, start: int, end: int) -> bool:
-    return any(text[index].lower_ in (",", ";", "then", "until") for index in range(start, end))
+    def _in_aside(self, order: _Found, ahead: str, before: int) -> _Found | None:
+        """An order after an aside without a comma: "Once melted add your onions"."""
+        following = self._low(order.end)
+        if ahead in _set("join"):
+            goes_on = self._noun_follows(order.end) or following in _set("goes_on") or following[:1].isdigit()
+            return order if goes_on else None
+        if ahead in _clause_words("aside") or ahead in _clause_words("article") or ahead in _set("subject"):
+            return None
+        if before < order.start - 1 and self._low(order.start - 1) in ("you", "we"):
+            return None
+        past = lexicon().get(ahead)
+        ready = bool(past and past.form in ("past", "plain", "s")) and following.isalpha()
+        return order if ready or self._noun_follows(order.end) else None
 
+    def _ing(self, first: int, last: int, verb: Verb, before: int) -> _Found | None:
+        ahead = self._low(before)
+        if ahead in _set("starts"):
+            return _Found(first, last, verb, told=True, governed=ahead != "by")
+        if ahead in _set("goes_along") and self._low(last) not in _set("noun_after"):
+            return _Found(first, last, verb, told=False)
+        return None
 
-def _number(word: str) -> bool:
-    return word[:1].isdigit()
-
-
-def _governed(previous: _Found | None, text: Doc, first: int) -> bool:
-    return bool(previous and previous.verb.words in ("let", "allow", "leave") and previous.end == first)
-
-
-def _bounded(text: Doc, start: int, end: int, found: list[_Found], aside: set[int]) -> list[Clause]:
-    """Give every word of the sentence to one deed."""
-    result: list[Clause] = []
-    for index, reading in enumerate(found):
-        begins = start if index == 0 else _lead(text, found[index - 1].end, reading.start, aside)
-        if result:
-            result[-1] = result[-1]._replace(end=begins)
-        result.append(
-            Clause(text, reading.verb, begins, reading.start, reading.end, end, reading.told, reading.let)
+    def _food_as_verb(self, verb: Verb, ahead: str, following: str) -> bool:
+        """Whether a word that is food and verb is an order here: "cream butter", "season with salt"."""
+        if ahead and ahead not in ("then", ",", "and", ";", "or", ":"):
+            return False
+        if following in _set("food_order"):
+            return ahead in ("", "then", ";") or verb.words in _set("before_food")
+        return (
+            bool(following)
+            and verb.words in _set("before_food")
+            and following not in _set("not_after_food_order")
         )
-    return result
 
+    def clauses(self) -> list[Clause]:
+        """Every word of the sentence given to one deed."""
+        result: list[Clause] = []
+        for index, reading in enumerate(self.found):
+            begins = self.start if index == 0 else self._lead(self.found[index - 1].end, reading.start)
+            if result:
+                result[-1] = result[-1]._replace(end=begins)
+            result.append(
+                Clause(self.doc, reading.verb, begins, reading.start, reading.end, self.end, reading.told)
+            )
+        return result
 
-def _lead(text: Doc, after: int, verb: int, aside: set[int]) -> int:
-    """Where the words before a later verb begin to belong to it: ", and in another bowl, whisk"."""
-    begin = verb
-    while begin - 1 >= after and (text[begin - 1].lower_ in SOFT or text[begin - 1].lower_.endswith("ly")):
-        begin -= 1
-    if begin - 1 < after or text[begin - 1].text != ",":
+    def _lead(self, after: int, verb: int) -> int:
+        """Where the words before a later verb begin to belong to it: ", and in another bowl, whisk"."""
+        begin = verb
+        while begin - 1 >= after and (
+            self._low(begin - 1) in _set("soft") or self._low(begin - 1).endswith("ly")
+        ):
+            begin -= 1
+        if begin - 1 < after or self._low(begin - 1) != ",":
+            return begin
+        for index in range(begin - 2, after, -1):
+            low = self._low(index)
+            if low in (",", ";", "and", "then"):
+                opener = self._low(index + 1)
+                if opener in _set("forward") or (opener in _set("leads") and low != ","):
+                    return index + 1
+                if low in (",", ";"):
+                    return begin
         return begin
-    for index in range(begin - 2, after, -1):
-        low = text[index].lower_
-        if low in (",", ";") or low in ("and", "then", "."):
-            opener = text[index + 1].lower_
-            if opener in FORWARD or (opener in LEADS and low in ("and", "then", ";")):
-                return index + 1
-            if low in (",", ";"):
-                return begin
-    return begin

@@ -23,6 +23,8 @@ AMOUNT_INSIDE = re.compile(rf"\d\s?{UNITS}\b", re.IGNORECASE)
 FIRST_PERSON = re.compile(r"\b(?:I|I'm|I've|we|my|our|you'll|you're)\b")
 SENTENCES = re.compile(r"(?<=[.!?;])\s+")
 PARTS: tuple[Part, ...] = ("head", "ingredients", "method", "notes")
+#: How much the place of a text's first line speaks for a title.
+TITLE = 3.0
 #: What a move from one part to another costs; staying is free.
 MOVES: dict[tuple[Part, Part], float] = {
     ("head", "ingredients"): 0.5, ("head", "method"): 1.5, ("head", "notes"): 9,
@@ -66,6 +68,8 @@ def _cheapest(lines: list[Marked], allowed: tuple[Part, ...]) -> list[Part]:
     came: list[dict[Part, Part]] = []
     for line in lines:
         weights = evidence(line)
+        if line is lines[0] and not AMOUNT.match(line.body) and not line.bullet:
+            weights["head"] += TITLE
         step: dict[Part, float] = {}
         back: dict[Part, Part] = {}
         for part in allowed:

@@ -18,9 +18,7 @@ INLINE = re.compile(r"([A-Za-z][A-Za-z' ]{2,40}?)\s?[:\-]\s+(?=\S)|([A-Z][A-Z' ]
 STRONG: dict[Part, frozenset[str]] = {
     "ingredients": frozenset({"ingredients", "ingredient"}),
     "method": frozenset({"directions", "instructions", "method", "procedure", "steps"}),
-    "notes": frozenset(
-        {"notes", "note", "tips", "tip", "story", "history", "nutrition", "variations", "storage"}
-    ),
+    "notes": frozenset({"notes", "nutrition", "variations", "storage", "substitutions"}),
     "tools": frozenset({"utensils", "equipment", "tools"}),
 }
 OPENERS = re.compile(

@@ -19,12 +19,13 @@ import msgspec
 
 from assistant.reader import words
 from rules import units
+from rules.problem import Problem
 
 Sort = Literal["time", "temperature", "amount", "length"]
 
 NUMBER = r"(?:\d{1,6}\s\d{1,2}/\d{1,2}|\d{1,6}-\d{1,2}/\d{1,2}(?!\d)|\d{1,2}/\d{1,3}|\d{1,6}(?:[.,]\d{1,3})?|\.\d{1,3})"
 FIGURE = re.compile(
-    rf"(?<![A-Za-gi-zA-Z_.,\d])(?:about |approx(?:imately|\.)? |around |roughly |~ ?|ca\.? )?({NUMBER})",
+    rf"(?<![A-GI-Z_.,\d])(?:about |approx(?:imately|\.)? |around |roughly |~ ?|ca\.? )?({NUMBER})",
     re.IGNORECASE,
 )
 UNIT_AFTER = re.compile(r"\s?-?\s?((?:°\s?|º\s?)?[A-Za-z]{0,14}\.?(?:\s[A-Za-z]{1,12})?)")
@@ -189,19 +190,28 @@ def _spellings() -> dict[str, str]:
 @cache
 def _number_words() -> re.Pattern[str]:
     numbers = words.load("numbers.toml", dict[str, dict[str, int]])["cardinals"]
-    return re.compile(rf"\b({'|'.join(sorted(numbers, key=len, reverse=True))})\b(?!-)", re.IGNORECASE)
+    return re.compile(rf"(?<!-)\b({'|'.join(sorted(numbers, key=len, reverse=True))})\b", re.IGNORECASE)
 
 
 def in_figures(text: str) -> str:
     """The text with its number words in figures, each set to the right in its place, so that offsets stand."""
+    return _rewritten(text)[0]
+
+
+def _rewritten(text: str) -> tuple[str, dict[int, int]]:
+    """The text in figures, and for every figure written anew where its words began."""
+    begins: dict[int, int] = {}
+
+    def write(found: re.Match[str], figure: str) -> str:
+        if len(figure) > len(found[0]):
+            return found[0]
+        begins[found.end() - len(figure)] = found.start()
+        return figure.rjust(len(found[0]))
+
     for pattern, figure in SAYINGS:
-        text = pattern.sub(lambda found, figure=figure: _fitted(figure, found[0]), text)  # type: ignore[misc]
+        text = pattern.sub(lambda found, figure=figure: write(found, figure), text)  # type: ignore[misc]
     numbers = words.load("numbers.toml", dict[str, dict[str, int]])["cardinals"]
-    return _number_words().sub(lambda found: str(numbers[found[0].lower()]).rjust(len(found[0])), text)
-
-
-def _fitted(figure: str, place: str) -> str:
-    return figure.rjust(len(place))[-len(place) :] if len(figure) <= len(place) else place
+    return _number_words().sub(lambda found: write(found, str(numbers[found[0].lower()])), text), begins
 
 
 def value(written: str) -> float | None:
@@ -231,8 +241,11 @@ def quantities(text: str) -> tuple[Quantity, ...]:
     """Every quantity of a piece of prose, in order; times in minutes."""
     if not any(character.isdigit() for character in text) and not _said(text):
         return ()
-    figures = in_figures(text)
-    return tuple(_joined(figures, list(_bare(figures))))
+    figures, begins = _rewritten(text)
+    return tuple(
+        quantity._replace(start=begins.get(quantity.start, quantity.start))
+        for quantity in _joined(figures, list(_bare(figures)))
+    )
 
 
 def _said(text: str) -> bool:
@@ -318,7 +331,7 @@ def _as(here: _Bare, unit: str, target: str) -> tuple[float, str]:
         return here.low * MINUTES[unit] / MINUTES[target], target
     try:
         return units.to(here.low, unit, target), target
-    except units.Problem:
+    except Problem:
         return here.low, target
 
 

@@ -9,6 +9,7 @@ from spacy.tokens import Doc
 
 from assistant.reader.prose import Quantity, value
 from rules import units
+from rules.problem import Problem
 from rules.recipe import Ingredient
 
 FRACTIONS = {
@@ -107,7 +108,7 @@ def _ratio(quantity: Quantity, ingredient: Ingredient) -> float | None:
                 if quantity.unit != amount.unit
                 else quantity.low / amount.high
             )
-        except units.Problem:
+        except Problem:
             continue
         return share if share < 0.98 else None
     return None

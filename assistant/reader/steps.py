@@ -14,7 +14,7 @@ import msgspec
 from spacy.tokens import Doc
 
 from assistant.reader import words
-from assistant.reader.clauses import Clause, cut, sentences
+from assistant.reader.clauses import Clause, Frame, cut, frame
 from assistant.reader.doing import HANDLING, Scene, deed_of
 from assistant.reader.mentions import Foods, Mention, things
 from assistant.reader.places import Place, Sign, fires, lids, places
@@ -134,14 +134,15 @@ class _Method:
             for index in range(span.start, span.end)
             if index > span.start or span.end - span.start == 1
         )
-        clauses = cut(text, names | frozenset(p.end - 1 for p in vessels))
+        page_frame = frame(text)
+        clauses = cut(page_frame, names | frozenset(p.end - 1 for p in vessels))
         first = len(self.steps)
         for line in paragraph.lines:
             self.steps.append(Step(line=line.number, text=line.body, component=line.component))
         amounts = quantities(paragraph.text)
-        page = _Page(paragraph, text, mentions, vessels, amounts, fires(text), lids(text), first)
+        page = _Page(paragraph, text, mentions, vessels, amounts, fires(text), lids(text), first, page_frame)
         done = 0
-        for start, end in sentences(text):
+        for start, end in page_frame.sentences:
             inside = [clause for clause in clauses if start <= clause.verb_start < end]
             if not inside:
                 self._statement(page, start, end)
@@ -409,6 +410,7 @@ class _Page:
         heat: list[Sign],
         lid: list[Sign],
         first: int,
+        bones: Frame,
     ) -> None:
         self.paragraph = paragraph
         self.text = text
@@ -418,6 +420,7 @@ class _Page:
         self.heat = heat
         self.lid = lid
         self.first = first
+        self.frame = bones
         self.told: set[int] = set()
         self.component = paragraph.lines[0].component
 
@@ -444,16 +447,9 @@ class _Page:
 
     def aside(self, token: int, clause: Clause | None) -> bool:
         """Whether a token stands where the text tells when or how far: "until the onions are soft"."""
-        from assistant.reader.clauses import _aside_spans
-
-        for start, end in sentences(self.text):
-            if start <= token < end:
-                return token in _aside_spans(self.text, start, end) and not (
-                    clause
-                    and clause.verb_start <= token
-                    and clause.verb_start in _aside_spans(self.text, start, end)
-                )
-        return False
+        if token not in self.frame.asides:
+            return False
+        return not (clause and clause.verb_start <= token and clause.verb_start in self.frame.asides)
 
 
 def _place(found: list[Place]) -> Place | None:
