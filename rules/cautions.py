@@ -331,9 +331,13 @@ def _water(case: Case) -> Words | None:
     ]
     if not drawn:
         return None
-    high = case.day.elevation_ft > _figure("treat_high_ft")
-    minutes = _figure("treat_high_min" if high else "treat_min")
-    return Words({"foods": listed(drawn), "minutes": f"{minutes:g} minute{'s' if minutes != 1 else ''}"})
+    return Words({"foods": listed(drawn), "minutes": rolling_boil(case.day.elevation_ft)})
+
+
+def rolling_boil(elevation_ft: float) -> str:
+    """How long water is boiled to make it safe."""
+    minutes = _figure("treat_high_min" if elevation_ft > _figure("treat_high_ft") else "treat_min")
+    return f"{minutes:g} minute{'s' if minutes != 1 else ''}"
 
 
 def _altitude(case: Case) -> Words | None:
