@@ -23,8 +23,16 @@ AMOUNT_INSIDE = re.compile(rf"\d\s?{UNITS}\b", re.IGNORECASE)
 FIRST_PERSON = re.compile(r"\b(?:I|I'm|I've|we|my|our|you'll|you're)\b")
 SENTENCES = re.compile(r"(?<=[.!?;])\s+")
 PARTS: tuple[Part, ...] = ("head", "ingredients", "method", "notes")
-#: How much the place of a text's first line speaks for a title.
-TITLE = 3.0
+#: What speaks for a title: being a text's first line; standing alone between blank lines.
+FIRST, ALONE = 3.0, 2.0
+#: "9 servings", "for 9", "14 to 16 minutes": a number that counts no food.
+COUNTS_NO_FOOD = re.compile(
+    r"(?:for |serves |feeds |makes )?[\w ½-]{1,20}?\s?(?:minutes?|mins?|hours?|hrs?|servings?|people|persons)\b|for \w{1,10}$",
+    re.IGNORECASE,
+)
+TALKS_TO_YOU = re.compile(r"\b(?:you|your|everybody|everyone|anyone)\b", re.IGNORECASE)
+#: A shortened unit's full stop ends no sentence: "1 tsp. dry mustard".
+SHORTENED = re.compile(rf"\b({UNITS})\.", re.IGNORECASE)
 #: What a move from one part to another costs; staying is free.
 MOVES: dict[tuple[Part, Part], float] = {
     ("head", "ingredients"): 0.5, ("head", "method"): 1.5, ("head", "notes"): 9,
@@ -66,10 +74,13 @@ def _carry(lines: list[Marked], parts: list[Part], start: int) -> None:
 def _cheapest(lines: list[Marked], allowed: tuple[Part, ...]) -> list[Part]:
     best: dict[Part, float] = {part: 0.0 if part == allowed[0] else 1.0 for part in allowed}
     came: list[dict[Part, Part]] = []
-    for line in lines:
+    numbers = {line.number for line in lines}
+    for line, following in zip(lines, [*lines[1:], None], strict=True):
         weights = evidence(line)
-        if line is lines[0] and not AMOUNT.match(line.body) and not line.bullet:
-            weights["head"] += TITLE
+        if line is lines[0] and not line.bullet:
+            weights["head"] += FIRST + (ALONE if line.number + 1 not in numbers else 0.0)
+        elif _heads_orders(line, following) and line.number - 1 not in numbers:
+            weights["method"] += ALONE
         step: dict[Part, float] = {}
         back: dict[Part, Part] = {}
         for part in allowed:
@@ -86,12 +97,28 @@ def _cheapest(lines: list[Marked], allowed: tuple[Part, ...]) -> list[Part]:
     return path[::-1]
 
 
+def _heads_orders(line: Marked, following: Marked | None) -> bool:
+    """Whether a few words stand straight above an order: "Evening"."""
+    return (
+        following is not None
+        and following.number == line.number + 1
+        and line.words <= 4
+        and not line.bullet
+        and not AMOUNT.match(line.body)
+        and not AMOUNT.match(following.body)
+        and (starts_with_order(following.body) or (following.words > 6 and following.body.endswith(".")))
+    )
+
+
 def evidence(line: Marked) -> dict[Part, float]:
     """How much a line speaks for each part."""
     body = line.body
-    amount = bool(AMOUNT.match(body))
-    ordered = any(starts_with_order(sentence) for sentence in SENTENCES.split(body)[:12])
     words = line.words
+    told = bool(TALKS_TO_YOU.search(body)) and words > 8
+    amount = bool(AMOUNT.match(body)) and not told and not COUNTS_NO_FOOD.match(body)
+    ordered = any(
+        starts_with_order(sentence) for sentence in SENTENCES.split(SHORTENED.sub(r"\1", body))[:12]
+    )
     weights: dict[Part, float] = {"head": 0.3, "ingredients": 0.0, "method": 0.0, "notes": 0.2}
     if amount and words <= 16 and not ordered:
         weights["ingredients"] += 3
@@ -112,6 +139,8 @@ def evidence(line: Marked) -> dict[Part, float]:
     if words > 14:
         weights["ingredients"] -= 2
         weights["method"] += 0.5
+    if told:
+        weights["ingredients"] -= 1.5
     if FIRST_PERSON.search(body):
         weights["notes"] += 0.7
         weights["head"] += 0.7

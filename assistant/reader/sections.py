@@ -9,9 +9,9 @@ from __future__ import annotations
 import re
 from typing import Literal
 
-from assistant.reader import clean, headings, words
+from assistant.reader import clean, headings, prose, words
 from assistant.reader.deeds import starts_with_order
-from assistant.reader.guess import AMOUNT, guess
+from assistant.reader.guess import AMOUNT, COUNTS_NO_FOOD, guess
 from assistant.reader.headings import Part
 from assistant.reader.marks import Marked, mark
 from rules.recipe import Struct
@@ -23,6 +23,12 @@ Kind = Literal[
 CHATTER = re.compile(
     r"(?:notes?|tips?|hints?|nb|n\.b|p\.?s|fyi|warning|caution|disclaimer|photo|image|source|credit|recipe by|adapted from|copyright|enjoy|bon app|happy (?:cooking|baking|camping))\b[\s:.!,]?",
     re.IGNORECASE,
+)
+#: "Serves about 8", "for 9 people", "9 servings".
+SERVES = re.compile(
+    r"(?:serves|servings?|makes|yields?|feeds)\b.{0,30}\d"
+    r"|(?:enough )?for (?:about |up to )?\d[\d\s–-]{0,6}(?:(?:to|or) \d{1,3} )?(?:$|[,.()]|as |at |people|persons|guests|of us|hungry)"
+    r"|\d[\d\s–-]{0,6}(?:servings?|portions?|people|persons|helpings)\b.{0,20}$",
 )
 SENTENCE = re.compile(r"(?<=[.!?])\s+(?=[A-Z(])")
 FRONT_MATTER = 60
@@ -134,7 +140,7 @@ class _Sorter:
         return parts, headed
 
     def _opens(self, line: Marked) -> Part | None:
-        if not line.body or line.bullet == "-" and not line.colon:
+        if not line.body or (line.bullet == "-" and not line.colon):
             return None
         if line.bullet and not (line.level or line.colon):
             return None
@@ -207,7 +213,7 @@ class _Sorter:
             elif self._is_component(line, bulleted, last):
                 kind = "component"
                 outer = None
-            elif is_fact(line.body) and not AMOUNT.match(line.body):
+            elif is_fact(line.body) and (not AMOUNT.match(line.body) or COUNTS_NO_FOOD.match(line.body)):
                 kind = "fact"
             elif not line.bullet and (line.body.startswith("(") or _talks(line)):
                 kind = "note"
@@ -302,9 +308,7 @@ def is_fact(body: str) -> bool:
     key, colon, _ = low.partition(":")
     if colon and (key.strip() in table["facts"] or key.strip() in table["servings"]):
         return True
-    return bool(re.match(r"(?:serves|servings?|makes|yields?|feeds)\b", low)) and any(
-        c.isdigit() for c in low[:40]
-    )
+    return bool(SERVES.match(prose.in_figures(low[:80]).strip(" (")))
 
 
 def asks(body: str) -> bool:

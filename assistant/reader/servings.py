@@ -18,8 +18,16 @@ KEY = re.compile(
     re.IGNORECASE,
 )
 INSIDE = re.compile(
-    r"\b(?:serves|feeds|makes|yields|(?:enough )?for)\s(?=(?:about |around |approx(?:imately)? |roughly |up to )?\d)",
+    r"\b(?:serves|feeds|makes|yields|(?:enough )?for)\s{1,12}(?=(?:about |around |approx(?:imately)? |roughly |up to )?\d)",
     re.IGNORECASE,
+)
+#: "9 servings", "9 people": the count before its word.
+BEFORE = re.compile(
+    rf"({NUMBER})(?:\s{{0,12}}(?:-|to|or)\s{{0,12}}{NUMBER})?\s(?:hungry )?(?:servings|portions|people|persons)\b"
+)
+#: A sentence of the method that tells how many it feeds: "Serves nine."
+TOLD = re.compile(
+    r"(?:^|[.!?]\s{1,12})(?:(?:that|this|it) )?(?:serves|feeds|slices for)\s{1,12}(?=\d)", re.IGNORECASE
 )
 MOST = 2000.0
 HEAD_COUNT = frozenset({"serving", "servings", "people", "persons", "person", "portion", "portions"})
@@ -31,6 +39,8 @@ def servings_of(layout: Layout) -> Servings | None:
     passing: Servings | None = None
     for line in layout.lines:
         seen_step = seen_step or line.kind == "step"
+        if line.kind == "step" and passing is None:
+            passing = _told(line)
         if line.kind not in ("fact", "title", "note", "component", "heading") or not line.body:
             continue
         found = _stated(line)
@@ -44,13 +54,13 @@ def servings_of(layout: Layout) -> Servings | None:
 def _stated(line: Line) -> Servings | None:
     body = in_figures(line.body.strip(" ~*"))
     key = KEY.match(body)
-    if key and key[1].lower() not in ("people", "persons") or key and ":" in key[0]:
+    if (key and key[1].lower() not in ("people", "persons")) or (key and ":" in key[0]):
         return _count(body[key.end() :], key[1].lower())  # type: ignore[index, union-attr]
     return None
 
 
 def _in_passing(line: Line) -> Servings | None:
-    """ "Serves 6" inside a sentence of the head, "(for 13 cookies)" under the list's heading."""
+    """A count inside a sentence of the head ("Serves 6"), or in brackets under the list's heading."""
     body = in_figures(line.body)
     for found in INSIDE.finditer(body):
         count = _count(body[found.end() :], found[0].strip().lower())
@@ -58,12 +68,20 @@ def _in_passing(line: Line) -> Servings | None:
             told = count.of.split()[-1] if count else ""
             if not count or (
                 told not in words.groups("head.toml")["people"]
-                and not (line.body.startswith("(") and found.start() <= 1)
+                and not (found.start() <= 1 and (line.body.startswith("(") or line.kind == "fact"))
             ):
                 continue
         if count:
             return count
-    return None
+    bare = BEFORE.search(body)
+    return _count(body[bare.start() :], "people") if bare else None
+
+
+def _told(line: Line) -> Servings | None:
+    """A sentence of the method that says how many it feeds: "Serves nine"."""
+    body = in_figures(line.body)
+    found = TOLD.search(body)
+    return _count(body[found.end() :], "serves") if found else None
 
 
 def _count(rest: str, key: str) -> Servings | None:

@@ -1,0 +1,69 @@
+"""Parts without headings: titles, counts of people and talk are neither food nor orders."""
+
+from __future__ import annotations
+
+import pytest
+
+from assistant.reader.sections import layout
+from assistant.reader.servings import servings_of
+
+BARE = """{head}
+
+2 cups flour
+1 tsp. dry mustard
+3 eggs
+
+{after}Mix the flour and mustard, then beat in the eggs.
+Bake for 20 minutes.
+"""
+
+
+def kinds(text: str) -> dict[str, str]:
+    return {line.body: line.kind for line in layout(text).lines if line.body}
+
+
+@pytest.mark.parametrize(
+    "title", ["Meat Loaf", "ONE BIG PAN COOKIE", "pasta with lemon and peas", "roast chickens, two"]
+)
+def test_the_first_line_is_the_title_though_it_names_food(title: str) -> None:
+    page = layout(BARE.format(head=title, after=""))
+    assert page.title == title
+    assert kinds(BARE.format(head=title, after=""))["2 cups flour"] == "ingredient"
+
+
+def test_a_shortened_unit_ends_no_sentence() -> None:
+    """ "1 tsp. dry mustard" the rest is mustard, not the order to dry it."""
+    assert kinds(BARE.format(head="Buns", after=""))["1 tsp. dry mustard"] == "ingredient"
+
+
+@pytest.mark.parametrize(
+    ("line", "low", "high"),
+    [
+        ("for 9", 9, 9),
+        ("FOR 9 PEOPLE", 9, 9),
+        ("9 servings", 9, 9),
+        ("serves nine as a side", 9, 9),
+        ("For eight or nine people.", 8, 9),
+    ],
+)
+def test_a_count_of_people_is_no_food(line: str, low: int, high: int) -> None:
+    text = BARE.format(head=f"Buns\n\n{line}", after="")
+    assert kinds(text)[line] != "ingredient"
+    servings = servings_of(layout(text))
+    assert servings is not None
+    assert (low, high) == (servings.low, servings.high)
+
+
+def test_a_sentence_of_the_method_may_tell_how_many_it_feeds() -> None:
+    servings = servings_of(layout(BARE.format(head="Buns", after="") + "Serves nine, with some left.\n"))
+    assert servings is not None
+    assert servings.low == 9
+
+
+def test_talk_before_the_list_is_no_food() -> None:
+    text = BARE.format(head="Buns\n\nA day ahead you only have to remember one thing: the flour.", after="")
+    assert "ingredient" not in {kind for body, kind in kinds(text).items() if body.startswith("A day")}
+
+
+def test_a_word_over_the_orders_is_a_sub_heading() -> None:
+    assert kinds(BARE.format(head="Buns", after="Evening\n"))["Evening"] != "ingredient"
