@@ -14,13 +14,17 @@ from typing import Literal
 
 from rules import table
 from rules.because import Ledger, Rule
-from rules.facts import Facts, gather
+from rules.facts import Facts
+from rules.features import features
 from rules.foods import Item
+from rules.foods.names import plain
 from rules.method import Graph
 from rules.recipe import Family, Recipe, Struct
 
 #: Two families this close in votes could both be meant.
 CLOSE_VOTES = 1.0
+#: What the end of a title says ("… with bean soup") counts this much.
+BESIDE_WEIGHT = 0.3
 #: Fewer votes than this are no evidence.
 FEW_VOTES = 1.5
 
@@ -73,15 +77,15 @@ def _evidence() -> tuple[Evidence, ...]:
 
 def decide(recipe: Recipe, items: tuple[Item, ...], graph: Graph, ledger: Ledger) -> Dish:
     """The family of the dish, with what spoke for it."""
-    facts = gather(recipe, items, graph)
+    facts = Facts(recipe, items, graph)
+    seen = features(facts)
     votes: defaultdict[str, float] = defaultdict(float)
-    seen: list[tuple[Evidence, str]] = []
+    said: list[tuple[float, Evidence, str]] = []
     for row in _evidence():
-        word = _speaks(row, facts)
-        if word is not None:
-            seen.append((row, word))
-            for family, weight in row.weights.items():
-                votes[family] += weight
+        word, weight = _speaks(row, facts, seen)
+        for family, vote in row.weights.items() if weight else ():
+            votes[family] += vote * weight
+        said.append((weight, row, word))
     ranked = sorted(votes, key=lambda family: (-votes[family], family))
     family = ranked[0] if ranked and votes[ranked[0]] >= FEW_VOTES else "other"
     second = None
@@ -91,9 +95,11 @@ def decide(recipe: Recipe, items: tuple[Item, ...], graph: Graph, ledger: Ledger
         family=family,  # type: ignore[arg-type]
         second=second,  # type: ignore[arg-type]
         evidence=tuple(
-            row.says.format(word=word, hydration=_two(facts.hydration), minutes=f"{facts.simmer_min:.0f}")
-            for row, word in seen
-            if row.weights.get(family, 0) > 0
+            row.says.format(
+                word=word, hydration=_two(facts.hydration), minutes=f"{facts.minutes('simmer', 'boil'):.0f}"
+            )
+            for weight, row, word in said
+            if weight * row.weights.get(family, 0) > 0
         ),
         hydration=facts.hydration,
         leavened=facts.leavened,
@@ -104,18 +110,21 @@ def decide(recipe: Recipe, items: tuple[Item, ...], graph: Graph, ledger: Ledger
     return dish
 
 
-def _speaks(row: Evidence, facts: Facts) -> str | None:
-    """The word that was seen, or None."""
+def _speaks(row: Evidence, facts: Facts, seen: frozenset[str]) -> tuple[str, float]:
+    """What was seen, and how much it weighs: 0 for nothing, less than 1 at the end of a title."""
     if row.kind == "seen":
-        return row.feature if row.feature in facts.features else None
+        return row.feature or "", float(row.feature in seen)
     where = {"title": facts.title, "vessel": facts.vessels, "made": facts.made}[row.kind]
     found = _pattern(row.words).search(where)
-    return found.group() if found else None
+    if not found:
+        return "", 0.0
+    beside = row.kind == "title" and found.start() >= len(facts.main_title)
+    return found.group(), BESIDE_WEIGHT if beside else 1.0
 
 
 @cache
 def _pattern(words: tuple[str, ...]) -> re.Pattern[str]:
-    longest_first = sorted(words, key=len, reverse=True)
+    longest_first = sorted(map(plain, words), key=len, reverse=True)
     return re.compile(r"(?<![\w-])(?:" + "|".join(map(re.escape, longest_first)) + r")(?![\w-])")
 
 
@@ -129,7 +138,7 @@ def _tell(dish: Dish, facts: Facts, ledger: Ledger) -> None:
         return
     evidence = "; ".join(dish.evidence) or "what little the text tells"
     ledger.note(FAMILY.says("family", family=dish.family, evidence=evidence))
-    if facts.hydration is not None and "baked flour" in facts.features:
+    if facts.hydration is not None and facts.has_body:
         ledger.note(HYDRATION.says("family", hydration=facts.hydration, sense=facts.sense))
     if dish.second:
         ledger.ask(

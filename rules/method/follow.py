@@ -24,8 +24,30 @@ from rules.method.graph import (
 )
 from rules.method.settle import Raw, settle
 from rules.recipe import Action, Deed, Recipe, Step, Use
-from rules.roles import POURED_AGAIN, role_of
+from rules.roles import POURED_AGAIN, Role, role_of
 
+#: Vessels that stand in for each other when a recipe changes its word.
+VESSELS = {
+    "pot": frozenset("pot saucepan stockpot kettle cauldron cooker braiser crockpot casserole-pot".split()),
+    "pan": frozenset("pan skillet wok frypan griddle hotplate comal".split()),
+    "bowl": frozenset("bowl basin jug pitcher bag container tub cup jar".split()),
+    "tin": frozenset("dish tin sheet tray casserole plate ramekin ramekins mold mould roaster".split()),
+}
+#: What a thing is called when nobody named it: by what stands in it.
+CALLED: dict[str, frozenset[Role]] = {
+    **dict.fromkeys(
+        ("batter", "dough", "pastry", "crust", "base", "loaf"), frozenset({"flour", "dough", "oats"})
+    ),
+    **dict.fromkeys(("meat", "steak", "roast", "cubes"), frozenset({"meat", "cured meat"})),
+    **dict.fromkeys(("fish", "fillets"), frozenset({"fish"})),
+    **dict.fromkeys(("vegetables", "veggies", "veggie"), frozenset({"vegetable"})),
+    **dict.fromkeys(("fruit", "berries", "berry"), frozenset({"fruit"})),
+    **dict.fromkeys(("dry", "flour"), frozenset({"flour"})),
+    **dict.fromkeys(("wet", "egg", "milk"), frozenset({"milk", "egg"})),
+    **dict.fromkeys(("dressing", "vinaigrette", "marinade"), frozenset({"acid", "juice", "sauce"})),
+    **dict.fromkeys(("pasta", "noodles"), frozenset({"grain", "fresh pasta"})),
+}
+HOT_NAMES = frozenset("sauce gravy soup stew broth stock curry chili liquid juices pot pan roux".split())
 #: Places that hold no mixture of their own.
 PLACES = frozenset(
     [
@@ -120,6 +142,8 @@ class _Follower:
         self.left: dict[int, float] = {}
         self.vessels: dict[str, int] = {}
         self.hand: int | None = None
+        #: what was taken up to be used by the next deed ("take two ounces more and stir them in")
+        self.held: list[Use] = []
         self.at = -1
 
     def follow(self) -> None:
@@ -138,18 +162,33 @@ class _Follower:
         if deed in ("preheat", "line", "turn", "cover", "can"):
             self._happen(self._known(action), step, action)
             return
+        if deed == "other" and not parts(deed, action.word):
+            self._take_up(step, action)
+            return
         fresh, again = self._split(action)
         targets = self._targets(action, fresh, again)
         if deed == "grease":
             self._take(fresh, step, action, self._open(action), laid=True)
             return
         if not fresh and not targets:
-            self._happen(self.hand, step, action)
+            self._happen(self._set_out(action), step, action)
             return
         thing = self._meet(action, fresh, targets)
         # What a fire deed does, it does to what it takes too: the event comes after the takings.
         self._take(fresh, step, action, thing, laid=self._lies(deed, fresh, targets))
         self._happen(thing, step, action)
+
+    def _take_up(self, step: int, action: Action) -> None:
+        """Taking up, removing, checking: what is new is held for the next deed."""
+        self.held = [use for use in action.uses if self.left.get(use.ingredient, 1.0) > 0]
+        if not self.held:
+            self._happen(self._known(action), step, action)
+
+    def _set_out(self, action: Action) -> int | None:
+        """A vessel that is set on the fire with nothing in it yet."""
+        if self._names_new_vessel(action) and action.does in MIXING | WARMING | STOVE:
+            return self._open(action)
+        return self.hand
 
     def _lies(self, deed: Deed, fresh: list[Use], targets: list[int]) -> bool:
         return (
@@ -168,8 +207,14 @@ class _Follower:
 
     def _split(self, action: Action) -> tuple[list[Use], list[int]]:
         """The uses that take something new, and the ingredients that are spoken of again."""
-        fresh, again = [], []
-        for use in action.uses:
+        fresh: list[Use] = []
+        again: list[int] = []
+        uses = [
+            *self.held,
+            *(use for use in action.uses if use.ingredient not in {h.ingredient for h in self.held}),
+        ]
+        self.held = []
+        for use in uses:
             index = use.ingredient
             if not 0 <= index < len(self.roles):
                 continue
@@ -208,9 +253,17 @@ class _Follower:
             if any(word in action.word.split() for word in ("in", "into", "with", "through")):
                 return True
             return len(fresh) < SEVERAL and not self._starts(deed, fresh)
-        if deed in WARMING | {"boil", "steam", "deep fry", "brown"} and fresh:
-            return self.pots[self.hand].has_fire
+        if deed in WARMING | STOVE and fresh:
+            return self._stands_on_a_fire(self.hand)
         return True
+
+    def _stands_on_a_fire(self, thing: int) -> bool:
+        """Whether a thing is in a pan or pot, was heated, or is nothing but fat."""
+        pot = self.pots[thing]
+        if pot.has_fire or (pot.vessel and _kind_of(_vessel_head(pot.vessel)) in ("pot", "pan")):
+            return True
+        inside = [taking for taking in self.takings if taking.thing == thing]
+        return bool(inside) and all(self.roles[taking.use.ingredient] == "fat" for taking in inside)
 
     def _starts(self, deed: Deed, fresh: list[Use]) -> bool:
         """Beating eggs, melting butter: one food alone that begins a thing of its own."""
@@ -223,31 +276,46 @@ class _Follower:
         if action.vessel is None:
             return False
         head = _vessel_head(action.vessel)
-        return head not in PLACES and (
-            head not in self.vessels or bool(ANOTHER & set(action.vessel.lower().split()))
-        )
+        if head in PLACES:
+            return False
+        another = bool(ANOTHER & set(action.vessel.lower().split()))
+        return another or self._vessel(head) is None
 
     def _in_vessel(self, action: Action) -> int | None:
         if action.vessel is None or self._names_new_vessel(action):
             return None
-        thing = self.vessels.get(_vessel_head(action.vessel))
+        thing = self._vessel(_vessel_head(action.vessel))
         return self._top(thing) if thing is not None else None
 
+    def _vessel(self, head: str) -> int | None:
+        """What stands in the vessel called so, or in one of its kind where the recipe changes its word."""
+        if head in self.vessels:
+            return self.vessels[head]
+        kind = _kind_of(head)
+        if kind in ("pot", "pan"):
+            same = [thing for known, thing in self.vessels.items() if _kind_of(known) == kind]
+            return same[-1] if same else None
+        return None
+
     def _by_name(self, name: str) -> int | None:
-        """The thing with this name: the youngest that is called so, made so, or holds a food called so."""
+        """The thing with this name: the youngest that is called so, or that holds what is called so."""
         words = set(name.lower().split())
         for pot in reversed(self.pots):
             if name in pot.names:
                 return self._top(pot.index)
-        for pot in reversed(self.pots):
-            if any(words & set(known.split()) - ANYTHING for known in pot.names):
-                return self._top(pot.index)
         for taking in reversed(self.takings):
             if words & set(self.recipe.ingredients[taking.use.ingredient].name.split()):
                 return self._top(taking.thing)
-        if words & ANYTHING:
-            return self.hand
-        return None
+        for pot in reversed(self.pots):
+            if any(words & set(known.split()) - ANYTHING for known in pot.names):
+                return self._top(pot.index)
+        roles = frozenset().union(*(CALLED.get(word, frozenset()) for word in words))
+        for taking in reversed(self.takings):
+            if self.roles[taking.use.ingredient] in roles:
+                return self._top(taking.thing)
+        if words & HOT_NAMES:
+            return next((self._top(pot.index) for pot in reversed(self.pots) if pot.has_fire), None)
+        return self.hand if words & ANYTHING else None
 
     def _known(self, action: Action) -> int | None:
         targets = [thing for name in action.things if (thing := self._by_name(name)) is not None]
@@ -335,6 +403,10 @@ class _Follower:
             pot.cooked += 1
         elif action.does in WAITING:
             pot.spell += 1
+
+
+def _kind_of(head: str) -> str | None:
+    return next((kind for kind, heads in VESSELS.items() if head in heads or head.rstrip("s") in heads), None)
 
 
 def _vessel_head(vessel: str) -> str:

@@ -14,6 +14,10 @@ from rules.recipe import Action, Use
 from rules.roles import Role
 
 FLESH: frozenset[Role] = frozenset({"meat", "fish", "cured meat", "tofu"})
+#: Words of vessels that stand on a fire.
+POT_WORDS = frozenset(
+    "pot pan skillet saucepan wok stockpot kettle cauldron cooker oven frypan griddle crockpot hotplate".split()
+)
 #: Minutes for which seasoned meat must wait before it counts as marinated.
 MARINADE_MIN = 10.0
 
@@ -36,7 +40,7 @@ class Raw:
 def settle(raws: Sequence[Raw], things: Sequence[Thing], roles: Sequence[Role]) -> tuple[Taking, ...]:
     """The takings with their shares, groups and fire."""
     shares = _shares(raws)
-    hot = [_is_hot(raw, things) for raw in raws]
+    hot = [_is_hot(raw, things) or _stands_in_a_pot(raw, raws, things, roles) for raw in raws]
     groups = _groups(raws, things, hot)
     marinated = _marinated(raws, things, hot, groups, roles)
     return tuple(
@@ -93,6 +97,20 @@ def _is_hot(raw: Raw, things: Sequence[Thing]) -> bool:
         ]
         return not cooled or max(cooled) < before[-1].at
     return any(_is_stove(event) for event in events if event.at >= raw.at)
+
+
+def _stands_in_a_pot(raw: Raw, raws: Sequence[Raw], things: Sequence[Thing], roles: Sequence[Role]) -> bool:
+    """Put into a pan or pot, or begun with fat alone, that goes on the fire without a batter having been made in it."""
+    thing = things[raw.thing]
+    stove = [event.at for event in thing.events if _is_stove(event) and event.at >= raw.at]
+    if raw.laid or not stove or raw.cooked:
+        return False
+    inside = [other for other in raws if other.thing == raw.thing and other.at <= stove[0]]
+    if any(roles[other.use.ingredient] in ("flour", "egg", "leavener") for other in inside):
+        return False
+    return roles[inside[0].use.ingredient] == "fat" or bool(
+        POT_WORDS & set((thing.vessel or "").lower().split())
+    )
 
 
 def _is_fire(event: Event) -> bool:

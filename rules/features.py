@@ -1,0 +1,250 @@
+"""The evidence that is worked out and not read: one small question a feature, by the name in `families.toml`."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from rules.facts import DOUGH_BELOW, FLESH, POURS_ABOVE, SOLID, THIN, Facts
+from rules.method.graph import OPEN_FIRE
+
+#: A simmer as long as this makes a stew of a sauce [min].
+LONG_SIMMER_MIN = 15.0
+#: A joint in the oven for so long is pot-roasted [min].
+LONG_OVEN_MIN = 100.0
+#: Grain above this much is a body, not a garnish [g].
+BODY_GRAIN_G = 60.0
+#: Sugar per flour by weight above which a dough or batter is sweet.
+SWEET_RATIO = 0.35
+#: Fat per flour by weight above which an unleavened dough is pastry.
+RICH_RATIO = 0.3
+#: Waiting as long as this, unheated and outside the fridge, ferments what holds no flour [min].
+FERMENT_MIN = 8 * 60.0
+#: Most of the foods end in the oven.
+MOST = 0.5
+#: More thin liquid than this is no dry heat [g].
+MUCH_LIQUID_G = 240.0
+
+
+def no_fire(facts: Facts) -> bool:
+    """Nothing in the method meets a fire."""
+    return not facts.fire
+
+
+def ferments(facts: Facts) -> bool:
+    """It is left to ferment, or sealed in jars."""
+    long = facts.waits_min >= FERMENT_MIN and not facts.has_body and not facts.holds(*FLESH)
+    return facts.does("ferment", "can") or long
+
+
+def bakes_last(facts: Facts) -> bool:
+    """Most of it ends in the oven."""
+    return facts.oven and facts.baked_share >= MOST
+
+
+def no_oven(facts: Facts) -> bool:
+    """No oven at all."""
+    return not facts.oven
+
+
+def bakes_flour(facts: Facts) -> bool:
+    """Flour is the body, and it ends in the oven."""
+    return bakes_last(facts) and facts.has_body
+
+
+def pours(facts: Facts) -> bool:
+    """More water than flour."""
+    return facts.hydration is not None and facts.hydration > POURS_ABOVE
+
+
+def is_between(facts: Facts) -> bool:
+    """Between a batter and a dough."""
+    return facts.hydration is not None and DOUGH_BELOW <= facts.hydration <= POURS_ABOVE
+
+
+def is_stiff(facts: Facts) -> bool:
+    """A dough by weight."""
+    return facts.hydration is not None and facts.hydration < DOUGH_BELOW
+
+
+def is_sweet(facts: Facts) -> bool:
+    """Much sugar for its flour."""
+    return facts.has_body and facts.grams("sugar", "syrup") >= SWEET_RATIO * max(facts.flour_g, 1.0)
+
+
+def is_rich(facts: Facts) -> bool:
+    """Unleavened dough with much fat."""
+    plain = bakes_flour(facts) and not facts.leavened and not facts.yeasted and is_stiff(facts)
+    return plain and facts.grams("fat") > RICH_RATIO * facts.flour_g
+
+
+def is_shaped(facts: Facts) -> bool:
+    """Shaped in small pieces, sweet, baked, without meat."""
+    small = facts.does("shape", "roll") or "cookie" in facts.made
+    sweet = facts.holds("sugar", "syrup")
+    return bakes_last(facts) and small and sweet and not facts.yeasted and not facts.holds(*FLESH)
+
+
+def is_flat(facts: Facts) -> bool:
+    """A batter or flat dough cooked in a pan."""
+    body = facts.has_body or facts.grams("oats") >= BODY_GRAIN_G
+    bare = not facts.yeasted and not facts.holds("grain", *FLESH)
+    return body and bare and facts.fire and not facts.oven and not facts.deep and not facts.does("boil")
+
+
+def sets(facts: Facts) -> bool:
+    """Eggs set a sweet liquid with little flour."""
+    sweet = facts.holds("egg") and facts.holds("sugar", "syrup") and not facts.has_body
+    return sweet and facts.fire and not facts.holds("vegetable", *FLESH)
+
+
+def is_assembled(facts: Facts) -> bool:
+    """Filled, layered or topped, then baked."""
+    laid = facts.does("layer", "fill", "top", "spread")
+    return bakes_last(facts) and laid and not facts.has_body and not facts.holds("dough")
+
+
+def bakes_grain(facts: Facts) -> bool:
+    """Pasta, rice or cheese baked in it."""
+    return (
+        bakes_last(facts)
+        and not facts.has_body
+        and not facts.holds("dough")
+        and facts.holds("cheese", "grain", "cooked grain")
+    )
+
+
+def joint_cooks_long(facts: Facts) -> bool:
+    """A whole piece of meat for hours in the oven."""
+    hours = facts.minutes("bake", "fry", "simmer", "other") >= LONG_OVEN_MIN
+    return bakes_last(facts) and facts.holds("meat") and hours and not facts.holds("grain", "can")
+
+
+def dry_heat(facts: Facts) -> bool:
+    """Meat, fish or roots alone in the oven."""
+    alone = (
+        not facts.has_body and not facts.holds("dough", "egg", "grain") and facts.grams(*THIN) < MUCH_LIQUID_G
+    )
+    return bakes_last(facts) and alone and not simmers(facts) and facts.holds("vegetable", *FLESH)
+
+
+def simmers(facts: Facts) -> bool:
+    """It simmers in a liquid of its own."""
+    return facts.does("simmer", "reduce", "pressure cook") and facts.wets
+
+
+def simmers_long(facts: Facts) -> bool:
+    """For a quarter of an hour or more, outside the oven."""
+    return simmers(facts) and facts.minutes("simmer", "boil") >= LONG_SIMMER_MIN and not bakes_last(facts)
+
+
+def simmers_briefly(facts: Facts) -> bool:
+    """Fried first, and simmered for some minutes only."""
+    short = 0 < facts.minutes("simmer", "boil") < LONG_SIMMER_MIN
+    return simmers(facts) and fries(facts) and short and not facts.oven
+
+
+def is_thin(facts: Facts) -> bool:
+    """More thin liquid than food."""
+    return facts.grams(*THIN) > facts.grams(*SOLID) > 0 and not facts.oven
+
+
+def stews(facts: Facts) -> bool:
+    """Meat or vegetables simmer in it."""
+    return simmers(facts) and facts.holds("vegetable", *FLESH)
+
+
+def beans_are_most(facts: Facts) -> bool:
+    """Beans are most of the pot, and they simmer."""
+    return facts.beans_g > 0.4 * max(facts.grams(*SOLID), facts.beans_g) and simmers(facts)
+
+
+def fries(facts: Facts) -> bool:
+    """Something is fried."""
+    return facts.does("fry", "saute", "brown", "griddle", "deep fry")
+
+
+def only_fries(facts: Facts) -> bool:
+    """Fried, and nothing simmers in a liquid."""
+    return (
+        (fries(facts) or facts.cooks or facts.does("simmer")) and not simmers(facts) and not bakes_last(facts)
+    )
+
+
+def finishes_in_oven(facts: Facts) -> bool:
+    """Fried, and only a part of it goes into the oven."""
+    return fries(facts) and facts.oven and not bakes_last(facts) and not simmers_long(facts)
+
+
+def boils_grain(facts: Facts) -> bool:
+    """Pasta, rice or grain is boiled and is a body."""
+    much = facts.grams("grain", "oats", "fresh pasta") >= BODY_GRAIN_G or facts.unweighed(
+        "grain", "oats", "fresh pasta"
+    )
+    return (
+        much and not bakes_last(facts) and facts.boiled("grain", "oats", "fresh pasta") and not facts.has_body
+    )
+
+
+def only_boils(facts: Facts) -> bool:
+    """Boiled or steamed, nothing fried."""
+    return facts.does("boil", "steam") and not fries(facts) and not facts.oven
+
+
+def boils_and_drains(facts: Facts) -> bool:
+    """Boiled in water that is poured away."""
+    return (
+        facts.does("boil", "steam")
+        and facts.does("drain", "mash")
+        and not fries(facts)
+        and not facts.oven
+    )
+
+
+def grills(facts: Facts) -> bool:
+    """Grilled or smoked over an open fire, not in a pan."""
+    return facts.does(*OPEN_FIRE) and not any(word in facts.vessels for word in ("pan", "pot", "skillet"))
+
+
+FEATURES: dict[str, Callable[[Facts], bool]] = {
+    "no fire": no_fire,
+    "ferments or is jarred": ferments,
+    "deep oil": lambda facts: facts.deep,
+    "yeast and flour": lambda facts: facts.yeasted and facts.has_body,
+    "dough as a food": lambda facts: facts.holds("dough"),
+    "oven at the end": bakes_last,
+    "no oven": no_oven,
+    "baked flour": bakes_flour,
+    "pours": pours,
+    "between batter and dough": is_between,
+    "dough by weight": is_stiff,
+    "sweet and fat": is_sweet,
+    "chemical leavener": lambda facts: facts.leavened,
+    "fat cut in": lambda facts: facts.does("cut in") and facts.has_body,
+    "rich unleavened dough": is_rich,
+    "kneaded or rolled": lambda facts: facts.does("knead", "roll") and facts.has_body,
+    "shaped small and baked sweet": is_shaped,
+    "flour in a pan": is_flat,
+    "eggs set it": sets,
+    "assembled and baked": is_assembled,
+    "grain or cheese baked": bakes_grain,
+    "joint cooked long": joint_cooks_long,
+    "flesh or roots in dry heat": dry_heat,
+    "simmered": simmers,
+    "simmered long": simmers_long,
+    "simmered briefly": simmers_briefly,
+    "more liquid than food": is_thin,
+    "flesh or roots stewed": stews,
+    "beans are the body": beans_are_most,
+    "fried and not simmered": only_fries,
+    "fried somewhere": fries,
+    "finished in the oven": finishes_in_oven,
+    "grain boiled": boils_grain,
+    "boiled and nothing else": only_boils,
+    "boiled and drained": boils_and_drains,
+    "grilled": grills,
+}
+
+
+def features(facts: Facts) -> frozenset[str]:
+    """The names of all features that a dish has."""
+    return frozenset(name for name, has in FEATURES.items() if has(facts))
