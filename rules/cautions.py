@@ -17,7 +17,7 @@ from rules.because import Ledger, Rule
 from rules.circumstances import Day
 from rules.dish import Dish
 from rules.foods import Food, Item
-from rules.hazards import Kind, alternatively_raw, dry_kidney_beans, is_drink, raw
+from rules.hazards import Kind, alternatively_raw, dry_kidney_beans, is_drink, only_named, raw
 from rules.method import Graph
 from rules.plan import Caution, CautionId, Heat, Pack
 from rules.recipe import Family, Recipe
@@ -28,8 +28,12 @@ __all__ = ["allergens", "cautions"]
 DRY_GOODS: frozenset[Family] = frozenset(
     {"yeast bread", "biscuit or quick bread dough", "cookie", "batter bake"}
 )
+#: Flatbreads, fruit pies, a spice mix: these keep unless something in them spoils.
+DRY_UNLESS_IT_SPOILS: frozenset[Family] = frozenset({"no cook", "griddle", "pastry or pie"})
 RISING: frozenset[Family] = DRY_GOODS | {"griddle"}
 PRODUCE = frozenset({"vegetable", "fruit", "herb"})
+#: Sold cold and yet no matter of two hours while it is whole: fresh produce, ice.
+KEEPS_LONGER = PRODUCE | {"water"}
 COVERED = frozenset({"simmer", "bake", "boil", "roast"})
 DEEP_WORDS = ("deep fry", "deep-fry", "deep fried", "deep-fried", "deep fat")
 INSTEAD_OF_DRINKS = "the same of stock or juice"
@@ -178,8 +182,11 @@ def _raw(kind: Kind) -> Callable[[Case], Words | None]:
         found = [item.ingredient.name for item in raw(kind, case.recipe, case.items, case.dish)]
         if kind in ("poultry", "meat", "fish"):
             found += [
-                name for item, name, other in alternatives(case.items) if alternatively_raw(kind, item, other)
+                name
+                for item, name, other in alternatives(case.items)
+                if alternatively_raw(kind, item, name, other)
             ]
+            found += only_named(kind, case.recipe, case.items)
         return Words({"foods": listed(found)}) if found else None
 
     return raises
@@ -219,21 +226,22 @@ def _two_hour(case: Case) -> Words | None:
 
 def _what_spoils(case: Case) -> list[str]:
     """Food that travels cold because it spoils: chilled and frozen food, and what was cut or opened at home."""
+    if case.dish.family == "preserve or ferment":
+        return [item.ingredient.name for item in case.items if _sold_cold(item.food)]
     found = [item.ingredient.name for item in case.items if _sold_cold(item.food)]
     for pack in case.packs:
-        if (
-            pack.kind in ("prepped", "wet mix")
-            and pack.travels != "shelf"
-            and case.dish.family != "preserve or ferment"
-        ):
-            found += [case.items[part.ingredient].ingredient.name for part in pack.items]
+        if pack.kind in ("prepped", "wet mix") and pack.travels != "shelf":
+            inside = [case.items[part.ingredient] for part in pack.items]
+            cut = [item.ingredient.name for item in inside if item.food and item.food.group in PRODUCE]
+            # A dough or a sauce of shelf foods spoils once it is mixed; it goes by its label.
+            found += cut or ([] if any(_sold_cold(item.food) for item in inside) else [pack.label])
     if not found and any(action.does == "chill" for step in case.recipe.steps for action in step.actions):
         found = [_dish_name(case.recipe)]
     return found
 
 
 def _sold_cold(food: Food | None) -> bool:
-    return food is not None and food.keeps in ("chilled", "frozen") and food.group not in PRODUCE
+    return food is not None and food.keeps in ("chilled", "frozen") and food.group not in KEEPS_LONGER
 
 
 def _leftovers(case: Case) -> Words | None:

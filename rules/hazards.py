@@ -13,7 +13,7 @@ from typing import Literal
 
 from rules import table
 from rules.dish import Dish
-from rules.foods import Food, Item
+from rules.foods import Food, Item, catalogue
 from rules.foods.names import plain, singulars
 from rules.recipe import Action, Deed, Family, Ingredient, Recipe
 
@@ -38,6 +38,10 @@ DOUGH_FAMILIES: frozenset[Family] = frozenset(
         "griddle",
         "deep fry",
     }
+)
+#: Here flour stirred into water thickens a sauce.
+MOIST_FAMILIES: frozenset[Family] = frozenset(
+    {"stew or braise", "soup", "beans or chili", "pot roast", "casserole or layered bake", "boil or steam"}
 )
 DOUGH_DEEDS: frozenset[Deed] = frozenset({"knead", "roll", "shape", "rub", "cut in", "fold", "rise", "coat"})
 DREDGING_WORDS = frozenset(
@@ -99,9 +103,27 @@ def raw(kind: Kind, recipe: Recipe, items: Sequence[Item], dish: Dish) -> tuple[
     )
 
 
-def alternatively_raw(kind: Kind, item: Item, other: Food | None) -> bool:
+def only_named(kind: Kind, recipe: Recipe, items: Sequence[Item]) -> tuple[str, ...]:
+    """Raw meat, poultry or fish that the method handles and no line of the list holds ("dunk your chicken")."""
+    listed = " ".join(item.food.name for item in items if item.food)
+    if any(hazard_of(item) == kind for item in items):
+        return ()
+    things = dict.fromkeys(
+        thing for step in recipe.steps for action in step.actions for thing in action.things
+    )
+    return tuple(thing for thing in things if thing not in listed and _is_raw_by_name(thing, kind))
+
+
+def _is_raw_by_name(name: str, kind: Kind) -> bool:
+    match = catalogue().find(name)
+    return match.how in ("name", "alias") and match.food is not None and match.food.raw_hazard == kind
+
+
+def alternatively_raw(kind: Kind, item: Item, name: str, other: Food | None) -> bool:
     """True when the food that may be taken instead of `item` is raw in this way and `item` itself is not raw."""
-    return other is not None and other.raw_hazard == kind and hazard_of(item) not in JUICY
+    if _words(name) & COOKED_BEFORE or other is None:
+        return False
+    return other.raw_hazard == kind and hazard_of(item) not in JUICY
 
 
 def dry_kidney_beans(recipe: Recipe, items: Sequence[Item]) -> tuple[Item, ...]:
@@ -162,19 +184,23 @@ def _stays_in_its_shell(item: Item, recipe: Recipe) -> bool:
 
 def _is_handled_raw(item: Item, recipe: Recipe, items: Sequence[Item], dish: Dish) -> bool:
     """A dough bought ready, a family of doughs, dredging, or a batter inside another dish; no roux and no slurry."""
-    families = {dish.family, dish.second}
     if item.food is not None and item.food.form in ("solid", "paste"):
         return True
-    if families & DOUGH_FAMILIES:
+    if dish.family in DOUGH_FAMILIES or dish.family == "no cook":
         return True
-    chains = list(actions_with(recipe, item.index))
-    if dish.family == "no cook":
+    if dish.second in DOUGH_FAMILIES and (dish.leavened or dish.yeasted):
         return True
-    return any(_makes_dough(chain[-1], item, items) or _dredges(chain, items) for chain in chains)
+    is_moist = dish.family in MOIST_FAMILIES
+    return any(
+        _makes_dough(chain[-1], item, items, is_moist=is_moist) or _dredges(chain, items)
+        for chain in actions_with(recipe, item.index)
+    )
 
 
-def _makes_dough(action: Action, item: Item, items: Sequence[Item]) -> bool:
-    if action.does in DOUGH_DEEDS or _words(action.makes or "", *action.things) & DOUGHS:
+def _makes_dough(action: Action, item: Item, items: Sequence[Item], *, is_moist: bool) -> bool:
+    made = _words(action.makes or "", *action.things) & DOUGHS
+    if action.does in DOUGH_DEEDS or made - {"batter"} or (made and not is_moist):
+        # Flour and water "like a batter" in a stew is a slurry, which is boiled.
         return True
     with_it = [items[use.ingredient] for use in action.uses if use.ingredient != item.index]
     leavened = any(other.food is not None and other.food.group in ("leavener", "egg") for other in with_it)
@@ -218,11 +244,13 @@ def _is_dry(item: Item, recipe: Recipe) -> bool:
     amount = line.amounts[0] if line.amounts else None
     if (amount and amount.unit in ("can", "jar", "box", "package") and not _says_dry(line)) or _words(
         line.state, line.name, line.prep or ""
-    ) & {"canned", "tinned", "can", "cooked", "fresh", "leftover"}:
+    ) & {"canned", "tinned", "can", "cooked", "leftover"}:
         return False
     if _says_dry(line) or (item.food is not None and item.food.name.endswith(", dry")):
         return True
-    return any(action.does == "soak" for chain in actions_with(recipe, item.index) for action in chain[-1:])
+    deeds = [chain[-1].does for chain in actions_with(recipe, item.index)]
+    # Canned beans are neither soaked nor boiled by themselves before anything else happens to them.
+    return "soak" in deeds or (amount is None and deeds[:1] == ["boil"])
 
 
 def _says_dry(line: Ingredient) -> bool:
