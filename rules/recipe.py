@@ -116,7 +116,8 @@ class Action(Struct, frozen=True, kw_only=True):
     `does` is the deed, `word` the verb as written. `things` are the intermediate things it names ("batter", "dry
     ingredients", "sauce"), singular and lower case, without article; `makes` is the thing it is said to give ("until
     a dough forms" gives "dough"). `vessel` is where it happens, as written ("large bowl", "skillet", "oven",
-    "fridge"). `ahead` is true when the text puts it hours before (the night before, the day before).
+    "fridge"). `until` is the sign to wait for, as written ("until golden"). `ahead` is true when the text puts it hours
+    before (the night before, the day before).
     """
 
     does: Deed
@@ -129,6 +130,7 @@ class Action(Struct, frozen=True, kw_only=True):
     covered: bool | None = None
     temp_f: float | None = None
     minutes: Duration | None = None
+    until: str | None = None
     optional: bool = False
     ahead: bool = False
 

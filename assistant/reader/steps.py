@@ -7,6 +7,7 @@ batter and the sauce.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
@@ -215,6 +216,7 @@ class _Method:
                 None,
             ),
             minutes=durations[0] if durations else None,
+            until=_until(page.text[clause.start : clause.end].text),
             optional=_says(low, "optional"),
             ahead=_says(low, "ahead"),
         )
@@ -561,6 +563,16 @@ def _component_near(text: Doc, mention: Mention, components: list[str | None]) -
         if component and set(singulars(plain(component)).split()) <= near:
             return component
     return None
+
+
+#: The sign to wait for, up to the next comma, bracket or full stop.
+UNTIL = re.compile(r"\b(?:until|till|til)\s+([^,;.()\n]{2,120})", re.IGNORECASE)
+
+
+def _until(clause: str) -> str | None:
+    """The sign to wait for: "until the top is golden"."""
+    found = UNTIL.search(clause)
+    return f"until {found.group(1).strip()}" if found else None
 
 
 def _says(low: str, group: str) -> bool:
