@@ -24,21 +24,29 @@ _KINDS: tuple[PackKind, ...] = ("dry mix", "wet mix", "prepped", "fresh", "pantr
 _COLDER: tuple[Travels, ...] = ("camp", "shelf", "cool", "frozen")
 
 
-def bundles(placed: list[tuple[Portion, Place]], kitchen: Kitchen, ledger: Ledger) -> tuple[Pack, ...]:
+Members = list[tuple[Portion, Place]]
+
+
+def bundles(placed: Members, kitchen: Kitchen, ledger: Ledger) -> tuple[Pack, ...]:
     """The packs, listed by kind and then in the order of the recipe."""
-    together: dict[tuple[PackKind, tuple[Hashable, ...]], list[tuple[Portion, Place]]] = {}
+    return tuple(_pack(number, members, kitchen, ledger) for number, members in numbered(placed))
+
+
+def numbered(placed: Members) -> list[tuple[str, Members]]:
+    """The bundles with their ids."""
+    together: dict[tuple[PackKind, tuple[Hashable, ...]], Members] = {}
     for portion, place in placed:
         together.setdefault((place.kind, place.key), []).append((portion, place))
     numbers = {kind: count(1) for kind in _KINDS}
-    packs = []
-    for kind in _KINDS:
-        for (of_kind, _), members in together.items():
-            if of_kind == kind:
-                packs.append(_pack(f"{_SHORT[kind]}-{next(numbers[kind])}", members, kitchen, ledger))
-    return tuple(packs)
+    return [
+        (f"{_SHORT[kind]}-{next(numbers[kind])}", members)
+        for kind in _KINDS
+        for (of_kind, _), members in together.items()
+        if of_kind == kind
+    ]
 
 
-def _pack(number: str, members: list[tuple[Portion, Place]], kitchen: Kitchen, ledger: Ledger) -> Pack:
+def _pack(number: str, members: Members, kitchen: Kitchen, ledger: Ledger) -> Pack:
     place = members[0][1]
     portions = [portion for portion, _ in members]
     items = _items(portions)

@@ -16,7 +16,7 @@ from rules.dish import Dish
 from rules.foods import Item
 from rules.method import Graph
 from rules.packs import dry, fresh, wet, whole
-from rules.packs.bundle import bundles
+from rules.packs.bundle import bundles, numbered
 from rules.packs.kitchen import Kitchen, Portion
 from rules.packs.place import Place, PlaceRule
 from rules.plan import Pack
@@ -71,11 +71,50 @@ def divide(
 ) -> tuple[Pack, ...]:
     """The packs of a recipe, each portion with its reason."""
     kitchen = Kitchen(recipe, items, graph, dish, day)
-    placed = [(portion, place_of(portion, kitchen)) for portion in kitchen.portions]
-    placed = _orphans_join_their_part(placed)
+    placed = placements(kitchen)
     for _, place in placed:
         ledger.note(place.because)
     return bundles(placed, kitchen, ledger)
+
+
+def placements(kitchen: Kitchen) -> list[tuple[Portion, Place]]:
+    """Every portion with its place."""
+    return _orphans_join_their_part([(portion, place_of(portion, kitchen)) for portion in kitchen.portions])
+
+
+class Contents:
+    """Which pack holds a food at a moment; the instructions open the packs by it."""
+
+    def __init__(
+        self,
+        recipe: Recipe,
+        items: tuple[Item, ...],
+        graph: Graph,
+        dish: Dish,
+        day: Day,
+        packs: tuple[Pack, ...],
+    ) -> None:
+        by_id = {pack.id: pack for pack in packs}
+        self._at: dict[tuple[int, int | None], Pack] = {}
+        self._any: dict[int, Pack] = {}
+        self._key: dict[str, str] = {}
+        for number, members in numbered(placements(Kitchen(recipe, items, graph, dish, day))):
+            pack = by_id.get(number)
+            if pack is None:
+                continue
+            self._key[number] = str(members[0][1].key[0])
+            for portion, _ in members:
+                at = portion.taking.at if portion.taking is not None else None
+                self._at[portion.item.index, at] = pack
+                self._any.setdefault(portion.item.index, pack)
+
+    def pack(self, ingredient: int, at: int | None = None) -> Pack | None:
+        """The pack that holds it when the action `at` takes it; else the first one that holds it."""
+        return self._at.get((ingredient, at)) or self._any.get(ingredient)
+
+    def sort(self, pack: Pack) -> str:
+        """What sort of bundle a pack is: dry, season, wet, fruit, cut, flesh, dough, mix, creamed, table or alone."""
+        return self._key.get(pack.id, "alone")
 
 
 def place_of(portion: Portion, kitchen: Kitchen) -> Place:
