@@ -6,7 +6,7 @@ packet decides in the end. Handbook, section 9.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from typing import get_args
 
 from rules import table
@@ -14,6 +14,7 @@ from rules.because import Ledger, Rule
 from rules.foods import Food, Item, catalogue
 from rules.plan import Allergen, MayHold
 from rules.recipe import Ingredient, Recipe
+from rules.wording import listed
 
 HOLDS = Rule(
     id="allergens.holds",
@@ -26,8 +27,6 @@ UNKNOWN = Rule(
 )
 
 NINE: tuple[Allergen, ...] = get_args(Allergen)
-#: Names in a text stay a list that one can read.
-MOST_NAMES = 5
 
 
 class FreeFrom(table.Row, frozen=True, kw_only=True):
@@ -96,13 +95,3 @@ def alternatives(items: Sequence[Item]) -> list[tuple[Item, str, Food | None]]:
     return [
         (item, name, catalogue().find(name).food) for item in items for name in item.ingredient.alternatives
     ]
-
-
-def listed(names: Iterable[str]) -> str:
-    """Names as a cook would list them, each once: "butter, milk and egg"."""
-    unique = list(dict.fromkeys(names))
-    if len(unique) > MOST_NAMES:
-        unique = [*unique[: MOST_NAMES - 1], f"{len(unique) - MOST_NAMES + 1} more"]
-    if len(unique) < 2:
-        return "".join(unique)
-    return f"{', '.join(unique[:-1])} and {unique[-1]}"

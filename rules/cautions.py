@@ -12,7 +12,7 @@ from fractions import Fraction
 from typing import NamedTuple
 
 from rules import table
-from rules.allergens import allergens, alternatives, listed
+from rules.allergens import allergens, alternatives
 from rules.because import Ledger, Rule
 from rules.circumstances import Day
 from rules.dish import Dish
@@ -21,6 +21,7 @@ from rules.hazards import Kind, alternatively_raw, dry_kidney_beans, is_drink, o
 from rules.method import Graph
 from rules.plan import Caution, CautionId, Heat, Pack
 from rules.recipe import Family, Recipe
+from rules.wording import listed, short_names
 
 __all__ = ["allergens", "cautions"]
 
@@ -229,12 +230,13 @@ def _what_spoils(case: Case) -> list[str]:
     if case.dish.family == "preserve or ferment":
         return [item.ingredient.name for item in case.items if _sold_cold(item.food)]
     found = [item.ingredient.name for item in case.items if _sold_cold(item.food)]
+    names = short_names(case.packs)
     for pack in case.packs:
         if pack.kind in ("prepped", "wet mix") and pack.travels != "shelf":
             inside = [case.items[part.ingredient] for part in pack.items]
             cut = [item.ingredient.name for item in inside if item.food and item.food.group in PRODUCE]
             # A dough or a sauce of shelf foods spoils once it is mixed; it goes by its label.
-            found += cut or ([] if any(_sold_cold(item.food) for item in inside) else [pack.label])
+            found += cut or ([] if any(_sold_cold(item.food) for item in inside) else [names[pack.id]])
     if not found and any(action.does == "chill" for step in case.recipe.steps for action in step.actions):
         found = [_dish_name(case.recipe)]
     return found

@@ -6,7 +6,7 @@ coals) and what comes after the meal. Minutes come from the coal plan and the co
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 
 from rules import clock, table
 from rules.because import Ledger, Rule
@@ -16,6 +16,7 @@ from rules.cold.hours import in_cooler
 from rules.dish import Dish
 from rules.plan import Batch, Cold, FatUse, Heat, Moment, Pack, Refresh, Stage, StageKind
 from rules.recipe import Recipe
+from rules.wording import mass, short_names
 
 BACKWARDS = Rule(
     id="day.backwards",
@@ -74,7 +75,7 @@ def timeline(
 ) -> tuple[Moment, ...]:
     """The moments of the day in order; with clock times when the cook says when the meal is."""
     moments = [
-        *_at_home(packs, cold, home_steps, day, ledger),
+        *_at_home(recipe, packs, cold, home_steps, day, ledger),
         *_on_the_road(packs, cold, heat, day),
         *(_fire(recipe, dish, packs, fat, heat, ledger) if heat else _without_fire(camp_steps)),
         *_after_the_meal(heat, cold, day),
@@ -90,34 +91,60 @@ Timed = tuple[float, str]
 
 
 def _at_home(
-    packs: Sequence[Pack], cold: Cold | None, home_steps: Sequence[str], day: Day, ledger: Ledger
+    recipe: Recipe,
+    packs: Sequence[Pack],
+    cold: Cold | None,
+    home_steps: Sequence[str],
+    day: Day,
+    ledger: Ledger,
 ) -> Iterator[Timed]:
+    names = short_names(packs)
     shut = -60 * in_cooler(day)
     made = [pack for pack in packs if pack.kind in ("dry mix", "wet mix", "prepped")]
-    frozen = [pack for pack in made if cold is not None and pack.id in cold.frozen_packs]
-    ready = shut
-    if frozen and cold is not None:
-        hours = cold.freeze_hours.high if cold.freeze_hours else figure("fridge_min").value / 60
-        ready = _not_at_night(shut - 60 * hours, day, ledger)
-        yield ready, f"Lay flat in the freezer: {_labels(frozen)}."
-    elif any(pack.travels != "shelf" for pack in made):
-        ready = shut - figure("fridge_min").value
-        yield ready, f"Into the refrigerator: {_labels(pack for pack in made if pack.travels != 'shelf')}."
+    chilled = [pack for pack in made if pack.travels != "shelf"]
+    frozen = [pack for pack in packs if cold is not None and pack.id in cold.frozen_packs]
+    work = figure("home_min").value + figure("home_pack_min").value * len(made)
+    # The bags are done so early that the cold has its time before the cooler is shut.
+    wait = figure("fridge_min").value if chilled else 0.0
+    if frozen and cold is not None and cold.freeze_hours:
+        wait = 60 * cold.freeze_hours.high
+    long = _longest_wait(recipe) if any(pack.kind == "prepped" for pack in made) else 0.0
+    wait += long
+    begin = shut - wait
     if made or home_steps:
-        ready = _not_at_night(
-            ready - figure("home_min").value - figure("home_pack_min").value * len(made), day, ledger
-        )
-        yield ready, f"Kitchen work: {_labels(made)}." if made else "Kitchen work, see the steps for home."
-    yield _not_at_night(ready - figure("shop_min").value, day, ledger), "Shop."
-    if cold is not None:
-        ice = f", {cold.ice_kg:g} kg of ice on top" if cold.ice_kg else ""
+        begin = _not_at_night(shut - wait - work, day, ledger)
+        then = f" Something in it waits {long / 60:g} hours." if long else ""
         yield (
-            shut,
-            f"Pack the cooler, raw meat at the bottom{ice}; shut it. Shelf packs and kit beside it, fuel counted.",
+            begin,
+            f"Kitchen work: {', '.join(names[pack.id] for pack in made) or 'the steps for home'}.{then}",
         )
-    else:
-        yield shut, "Pack the box and the kit, fuel counted."
+        begin += work
+    if frozen:
+        yield begin, f"Lay flat in the freezer: {', '.join(names[pack.id] for pack in frozen)}."
+    if cool := [names[pack.id] for pack in chilled if pack not in frozen]:
+        yield begin, f"Into the refrigerator: {', '.join(cool)}."
+    yield _not_at_night(begin - work - figure("shop_min").value, day, ledger), "Shop."
+    yield shut, _packed(packs, cold, day)
     yield shut + figure("leave_min").value, "Leave."
+
+
+def _longest_wait(recipe: Recipe) -> float:
+    """The longest rise, marinade or chill that is done at home before packing [min]; short ones hide in the work."""
+    waits = [
+        span.low_min
+        for step in recipe.steps
+        for span in step.durations
+        if span.what in ("marinate", "rise", "chill")
+    ]
+    return max((minutes for minutes in waits if minutes >= figure("long_wait_min").value), default=0.0)
+
+
+def _packed(packs: Sequence[Pack], cold: Cold | None, day: Day) -> str:
+    if cold is None:
+        return "Pack the box and the kit, fuel counted."
+    raw = ", raw meat at the bottom" if any("raw" in pack.label for pack in packs) else ""
+    ice = f", {mass(cold.ice_kg, day.units)} of ice on top" if cold.ice_kg else ""
+    return f"Pack the cooler{raw}{ice}; shut it. Shelf packs and kit beside it, fuel counted."
 
 
 def _not_at_night(at_min: float, day: Day, ledger: Ledger) -> float:
@@ -134,10 +161,6 @@ def _not_at_night(at_min: float, day: Day, ledger: Ledger) -> float:
     return at_min - 60 * back
 
 
-def _labels(packs: Iterable[Pack]) -> str:
-    return ", ".join(pack.label for pack in packs)
-
-
 # On the road
 
 
@@ -146,11 +169,11 @@ def _on_the_road(packs: Sequence[Pack], cold: Cold | None, heat: Heat | None, da
     if cold is None:
         return
     wanted = _first_use(heat)
-    labels = {pack.id: pack.label for pack in packs}
+    names = short_names(packs)
     for bag in cold.bags:
         if bag.move_hours_before is not None:
             at = max(wanted - 60 * bag.move_hours_before, -60 * in_cooler(day))
-            yield at, f"{labels[bag.pack]}: {bag.advice}"
+            yield at, f"{names[bag.pack]}: {bag.advice}"
 
 
 def _first_use(heat: Heat | None) -> float:
@@ -249,11 +272,12 @@ def _mixing(dish: Dish, packs: Sequence[Pack], stages: Sequence[Stage], ledger: 
     baked = [stage for stage in stages if stage.kind in ("bake", "fry")]
     if not (dish.leavened and dry and baked):
         return
+    names = short_names(packs)
     minutes = figure("mix_min").value
     ledger.note(LEAVENED_LAST.says("mixing", figure("mix_min"), minutes=minutes))
     yield (
         (baked[0].starts_at_min or 0.0) - minutes,
-        f"Mix {_labels(dry)} with its liquid, just until it comes together; then into the pot at once.",
+        f"Mix {', '.join(names[pack.id] for pack in dry)} with its liquid, just until it comes together; then into the pot at once.",
     )
 
 
@@ -266,7 +290,8 @@ def _done(heat: Heat, stages: Sequence[Stage]) -> Iterator[Timed]:
         early = start + (last.minutes.low if last.minutes else 0.0)
         late = start + (last.minutes.high if last.minutes else 0.0)
         signs = "; ".join(dict.fromkeys(done.sign for done in heat.doneness)) or last.look_for
-        yield min(early, -1.0), f"Done from now on? {signs[:1].upper()}{signs[1:]}".rstrip(".") + "."
+        told = f" {signs[:1].upper()}{signs[1:]}".rstrip(".") + "." if signs else ""
+        yield min(early, -1.0), f"It may be done from now on.{told}"
         if late < -1:
             yield late, "Off the coals; let it rest, lid ajar."
     yield 0.0, "Serve and eat."

@@ -20,10 +20,11 @@ from rules.foods import Item
 from rules.hazards import JUICY, hazard_of
 from rules.plan import FatUse, Heat, Kit, Pack, PotPlan
 from rules.recipe import Recipe
+from rules.wording import mass, short_names
 
-SMALLEST = Rule(
-    id="kit.smallest",
-    because="one bowl, one spatula, one cup: {item} is on the list because the plan asks for it ({when})",
+CALLED_FOR = Rule(
+    id="kit.called-for",
+    because="{cause} calls for {tools}",
 )
 ALWAYS_FUEL = Rule(
     id="kit.fuel",
@@ -72,23 +73,25 @@ def kit(
         ledger.note(ALWAYS_FUEL.says("fuel", briquettes=heat.fuel.briquettes))
     home = _chosen("home", facts, " ".join(home_steps), slots, ledger)
     camp = [*_chosen("camp", facts, " ".join(camp_steps), slots, ledger), *_named_by_the_recipe(recipe)]
-    return Kit(home=tuple(dict.fromkeys(home)), camp=tuple(dict.fromkeys(camp)))
+    return Kit(home=home, camp=tuple(dict.fromkeys(camp)))
 
 
 def _chosen(
     where: str, facts: frozenset[str], steps: str, slots: Mapping[str, object], ledger: Ledger
-) -> Iterator[str]:
+) -> tuple[str, ...]:
+    """The tools of one place, and one reason for all that the same thing calls for."""
+    called: dict[str, list[str]] = {}
     for tool in table.read("kit.csv", Tool):
-        if tool.where != where or not facts.issuperset(tool.when):
-            continue
         word = _said(tool, steps)
-        if tool.words and not word:
+        if tool.where != where or not facts.issuperset(tool.when) or (tool.words and not word):
             continue
-        if tool.when or word:
-            ledger.note(
-                SMALLEST.says("kit", tool, item=tool.item.format(**slots), when=word or ", ".join(tool.when))
-            )
-        yield tool.item.format(**slots)
+        called.setdefault(f'"{word}"' if word else " and ".join(tool.when) or "any camp meal", []).append(
+            tool.item.format(**slots)
+        )
+    for cause, tools in called.items():
+        ledger.note(CALLED_FOR.says("kit", cause=cause, tools=", ".join(tools)))
+    order = [tool.item.format(**slots) for tool in table.read("kit.csv", Tool)]
+    return tuple(sorted((tool for tools in called.values() for tool in tools), key=order.index))
 
 
 def _said(tool: Tool, steps: str) -> str | None:
@@ -163,8 +166,6 @@ def _of_the_packs(items: Sequence[Item], packs: Sequence[Pack]) -> Iterator[str]
         yield "bags"
     if "dry mix" in kinds or "wet mix" in kinds:
         yield "measured at home"
-    if "dry mix" in kinds and any(pack.kind != "dry mix" for pack in packs):
-        yield "mixing"
     if "prepped" in kinds:
         yield "cut at home"
     if any(pack.travels in COLD for pack in packs):
@@ -198,17 +199,18 @@ def _slots(
     ice_kg: float | None,
 ) -> dict[str, object]:
     fuel = heat.fuel if heat else None
+    names = short_names(packs)
     return {
         "pot": _pot(pot),
         "briquettes": fuel.briquettes if fuel else 0,
         "reserve": fuel.reserve if fuel else 0,
-        "fuel": _kilograms(fuel.kg if fuel else 0.0, day),
+        "fuel": mass(fuel.kg if fuel else 0.0, day.units),
         "quarts": f"{cooler_quarts(day):g}",
-        "ice": _kilograms(ice_kg or 0.0, day),
+        "ice": mass(ice_kg or 0.0, day.units),
         "bowl": _bowl(items, packs),
         "people": day.people or "enough",
         "bags": _bags(packs),
-        "frozen": ", ".join(pack.label for pack in packs if pack.travels == "frozen"),
+        "frozen": ", ".join(names[pack.id] for pack in packs if pack.travels == "frozen"),
     }
 
 
@@ -220,10 +222,6 @@ def _pot(pot: PotPlan | None) -> str:
     return (
         f"{many}{pot.diameter_in}-inch camp Dutch oven{plural}, {pot.depth} ({pot.quarts:g} quarts), with lid"
     )
-
-
-def _kilograms(kg: float, day: Day) -> str:
-    return f"{kg:g} kg" if day.units == "metric" else f"{units.to(kg, 'kilogram', 'pound'):.1f} lb"
 
 
 def _bowl(items: Sequence[Item], packs: Sequence[Pack]) -> int:

@@ -16,10 +16,11 @@ from rules.because import Ledger, Rule
 from rules.circumstances import Day
 from rules.cold.hours import in_cooler
 from rules.foods import Item
-from rules.hazards import JUICY, hazard_of
+from rules.hazards import DOUGH_FAMILIES, JUICY, hazard_of
 from rules.plan import Heat, Label, Pack, StageKind
 from rules.recipe import Recipe
 from rules.units import kitchen
+from rules.wording import short_names
 
 USE_BY = Rule(
     id="labels.use-by",
@@ -68,7 +69,8 @@ def _text(
 ) -> str:
     """The label's lines, the contents shortened first when they are too many."""
     title = (recipe.title or "Camp dish").strip()
-    head = [_shortened(f"{title}: {pack.label}" if pack.label.lower() not in title.lower() else title)]
+    name = short_names(packs)[pack.id]
+    head = [f"{textwrap.shorten(title, max(12, WIDTH - len(name) - 2), placeholder=' ...')}: {name}"[:WIDTH]]
     if _is_raw(pack, items):
         head.append("RAW - bottom of the cooler, apart")
     tail = (
@@ -76,7 +78,7 @@ def _text(
         if pack.travels in KEEPS
         else []
     )
-    add = _added_at_camp(pack, packs)
+    add = _added_at_camp(pack, packs, recipe, items, day)
     tail += _wrapped(f"Add at camp: {add}")[:2] if add else []
     tail += [_shortened(line) for line in _coals(heat)]
     room = max(1, LINES - len(head) - len(tail))
@@ -123,12 +125,26 @@ def _days(kind: str, travels: str) -> LabelDays | None:
     )
 
 
-def _added_at_camp(pack: Pack, packs: Sequence[Pack]) -> str:
-    """The other packs of the same part of the dish, for a mix; nothing for what goes into the pot as it is."""
-    if pack.kind not in ("dry mix", "wet mix"):
+def _added_at_camp(pack: Pack, packs: Sequence[Pack], recipe: Recipe, items: Sequence[Item], day: Day) -> str:
+    """What is stirred into a dry mix of batter or dough: measured liquids, eggs and fat, and bags by their name."""
+    if pack.kind != "dry mix" or recipe.family not in DOUGH_FAMILIES:
         return ""
-    others = [other for other in packs if other.id != pack.id and other.component == pack.component]
-    return ", ".join(other.label for other in others)
+    names = short_names(packs)
+    added = []
+    for other in packs:
+        if (
+            other.id == pack.id
+            or other.component != pack.component
+            or other.kind not in ("wet mix", "fresh", "water")
+        ):
+            continue
+        if other.kind == "wet mix":
+            added.append(names[other.id])
+            continue
+        for part in other.items:
+            amount = f" {kitchen(part.amount, units=day.units)}" if part.amount else ""
+            added.append(f"{items[part.ingredient].ingredient.name}{amount}")
+    return ", ".join(added)
 
 
 def _coals(heat: Heat | None) -> list[str]:
@@ -139,8 +155,8 @@ def _coals(heat: Heat | None) -> list[str]:
     for stage in heat.stages:
         if stage.kind in COALS:
             span = f", {stage.minutes.low:.0f}-{stage.minutes.high:.0f} min" if stage.minutes else ""
-            look = f", look at {stage.first_look_min}" if stage.first_look_min else ""
-            said.append(f"{stage.kind.capitalize()}: {stage.top} on top, {stage.under} under{span}{look}")
+            look = f", look {stage.first_look_min}" if stage.first_look_min else ""
+            said.append(f"{stage.kind.capitalize()}: {stage.top} top, {stage.under} under{span}{look}")
     return said[-2:]
 
 

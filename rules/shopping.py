@@ -17,6 +17,7 @@ from rules.circumstances import Day
 from rules.foods import Food, Item
 from rules.plan import Heat, Pack, Purchase
 from rules.recipe import Amount, Recipe, Struct
+from rules.recipe import Package as OnePackage
 from rules.units import kitchen
 
 LEAST_WASTE = Rule(
@@ -47,6 +48,10 @@ CONTAINERS = frozenset(
         "tin",
     }
 )
+#: Nouns of packages that are measures themselves.
+MEASURES = frozenset({"pound", "pint", "quart", "gallon", "cup"})
+#: Words of a line that a shopper minds.
+SIZES = frozenset({"small", "medium", "large", "extra-large"})
 #: A second package is carried only when it saves this share of what is needed.
 PER_PACKAGE = 0.15
 #: Nobody opens a second package for the last hundredth.
@@ -54,6 +59,8 @@ SLACK = 0.01
 MOST_TRIED = 3
 POUND_STEP = 0.25
 FUEL_AISLE = "charcoal"
+WATER = "water"
+OPEN = "as the recipe leaves it open"
 
 
 class Package(table.Row, frozen=True, kw_only=True):
@@ -62,6 +69,7 @@ class Package(table.Row, frozen=True, kw_only=True):
     id: str
     foods: tuple[str, ...] = ()
     groups: tuple[str, ...] = ()
+    keeps: str | None = None
     size: float
     unit: str
     one: str
@@ -85,6 +93,13 @@ class Staple(table.Row, frozen=True, kw_only=True):
     food: str | None = None
     group: str | None = None
     up_to_g: float
+
+
+class BoughtAs(table.Row, frozen=True, kw_only=True):
+    """A food that is bought as another one."""
+
+    id: str
+    food: str
 
 
 class Need(Struct, frozen=True, kw_only=True):
@@ -144,9 +159,11 @@ def _needs(items: Sequence[Item], packs: Sequence[Pack]) -> list[Need]:
             if part.amount is not None:
                 scaled.setdefault(part.ingredient, []).append(part.amount)
     by_food: dict[str, list[Item]] = {}
+    as_bought = {row.id: row.food for row in table.read("buys_as.csv", BoughtAs)}
     for item in items:
-        if item.food is None or item.food.name != "water":
-            by_food.setdefault(item.food.name if item.food else item.ingredient.name, []).append(item)
+        name = item.food.name if item.food else item.ingredient.name
+        if name != WATER:
+            by_food.setdefault(as_bought.get(name, name), []).append(item)
     return [
         Need(
             name=found[0].ingredient.name,
@@ -161,6 +178,10 @@ def _needs(items: Sequence[Item], packs: Sequence[Pack]) -> list[Need]:
 def _purchase(need: Need, day: Day, ledger: Ledger) -> Purchase:
     asked = _asked(need, day)
     buy, left = _bought(need, day)
+    at_home = _likely_at_home(need)
+    if at_home:
+        # Nobody buys a jar for a pinch: what is left of it is of no interest.
+        left = None
     if left is not None:
         ledger.note(LEAST_WASTE.says(need.name, buy=buy, food=need.name, need=asked))
     return Purchase(
@@ -169,7 +190,7 @@ def _purchase(need: Need, day: Day, ledger: Ledger) -> Purchase:
         need=asked,
         left_over=left,
         aisle=_aisle(need.food).aisle if need.food else None,
-        likely_at_home=_likely_at_home(need),
+        likely_at_home=at_home,
     )
 
 
@@ -183,9 +204,7 @@ def _asked(need: Need, day: Day) -> str:
         total[key] = Amount(
             low=low + amount.low, high=high + amount.high, unit=amount.unit, package=amount.package
         )
-    words = (
-        " and ".join(kitchen(amount, units=day.units) for amount in total.values()) or "as much as you like"
-    )
+    words = " and ".join(kitchen(amount, units=day.units) for amount in total.values()) or OPEN
     return f"{words} (optional)" if all(item.ingredient.optional for item in need.items) else words
 
 
@@ -194,13 +213,21 @@ def _asked(need: Need, day: Day) -> str:
 
 def _bought(need: Need, day: Day) -> tuple[str, str | None]:
     """The packages, and what is left over of them (None where nothing can be said)."""
-    named = _in_named_containers(need)
+    food = need.food
+    named = _in_named_containers(need, day)
     if named:
         return named, None
-    sold = _packages(need.food) if need.food else ()
+    sold = _packages(food) if food else ()
     if sold:
         return _in_packages(need, sold, day)
-    food = need.food
+    counted = _counted(need)
+    if counted:
+        sizes = " ".join(
+            dict.fromkeys(word for item in need.items for word in item.ingredient.state if word in SIZES)
+        )
+        return f"{counted} {sizes} {need.name}".replace("  ", " "), None
+    if need.grams and all(units.is_mass(amount.unit) for amount in need.amounts):
+        return _by_weight(need.grams, day), None
     if food is not None and food.g_per_piece and food.form in ("whole", "leafy") and need.grams:
         return _by_the_piece(need.grams, food)
     if food is not None and food.piece_word in CONTAINERS and food.g_per_piece and need.grams:
@@ -208,16 +235,23 @@ def _bought(need: Need, day: Day) -> tuple[str, str | None]:
         return f"{count} {_plural(food.piece_word or '', count)}", None
     if need.grams:
         return _by_weight(need.grams, day), None
-    return _asked(need, day), None
+    return "as much as you like" if not need.amounts else _asked(need, day), None
 
 
-def _in_named_containers(need: Need) -> str | None:
+def _counted(need: Need) -> int | None:
+    """Whole pieces, where every line counts them."""
+    if not need.amounts or any(amount.unit is not None for amount in need.amounts):
+        return None
+    return sum(_ceil(amount.high) for amount in need.amounts)
+
+
+def _in_named_containers(need: Need, day: Day) -> str | None:
     """Cans and bags as the recipe counts them, rounded up to whole ones."""
     if not need.amounts or any(amount.unit not in CONTAINERS for amount in need.amounts):
         return None
     counts: dict[str, float] = {}
     for amount in need.amounts:
-        size = f" ({amount.package.high:g} {amount.package.unit})" if amount.package else ""
+        size = f" ({_size(amount.package, day)})" if amount.package else ""
         counts[f"{amount.unit}{size}"] = counts.get(f"{amount.unit}{size}", 0.0) + amount.high
     parts = []
     for words, count in counts.items():
@@ -226,26 +260,24 @@ def _in_named_containers(need: Need) -> str | None:
     return " and ".join(parts)
 
 
+def _size(package: OnePackage, day: Day) -> str:
+    return kitchen(Amount(low=package.high, high=package.high, unit=package.unit), units=day.units)
+
+
 @cache
 def _packages(food: Food) -> tuple[Package, ...]:
     """The sizes in which a food is sold, smallest first: those named for it, else its group's."""
     rows = table.read("packages.csv", Package)
     named = [row for row in rows if food.name in row.foods]
-    if not named:
-        # A group's row speaks of the form in which the group keeps: dry pasta and dried herbs, frozen vegetables.
-        named = [row for row in rows if food.group in row.groups and _sold_so(food)]
-    return tuple(sorted(named, key=lambda row: row.size))
-
-
-def _sold_so(food: Food) -> bool:
-    return food.keeps == ("frozen" if food.group == "vegetable" else "shelf")
+    fits = named or [row for row in rows if food.group in row.groups and row.keeps == food.keeps]
+    return tuple(sorted(fits, key=lambda row: row.size))
 
 
 def _in_packages(need: Need, sold: Sequence[Package], day: Day) -> tuple[str, str | None]:
     unit = sold[0].unit
     wanted = _measured(need, unit)
     if wanted is None:
-        return f"1 {sold[0].one}", None
+        return _worded(sold[0], 1, day), None
     counts = _least_waste(wanted, [row.size for row in sold])
     words = " and ".join(
         f"{count} {row.one if count == 1 else row.many}"
@@ -256,14 +288,24 @@ def _in_packages(need: Need, sold: Sequence[Package], day: Day) -> tuple[str, st
     return words, _left(left, unit, day)
 
 
+def _worded(package: Package, count: int, day: Day) -> str:
+    """Packages in the cook's own units: "2 16-ounce bottles", "2 bottles of 470 ml"."""
+    if day.units == "us" or package.unit == "piece":
+        return f"{count} {package.one if count == 1 else package.many}"
+    noun = package.one.partition(" (")[0].split()[-1]
+    word = "package" if noun in MEASURES else noun
+    size = _mass(package.size, day) if package.unit == "g" else _volume(package.size, day)
+    return f"{count} {_plural(word, count)} of {size}"
+
+
 def _measured(need: Need, unit: str) -> float | None:
     if unit == "ml":
         return need.milliliters
     if unit == "g":
         return need.grams
-    counts = [amount.high for amount in need.amounts if amount.unit in (None, "piece", "large", "whole")]
-    if counts and len(counts) == len(need.amounts):
-        return float(sum(math.ceil(count) for count in counts))
+    counted = _counted(need)
+    if counted:
+        return float(counted)
     each = need.food.g_per_piece if need.food else None
     return math.ceil(need.grams / each - 0.05) if need.grams and each else None
 
@@ -308,7 +350,7 @@ def _by_weight(wanted: float, day: Day) -> str:
     if day.units == "metric":
         return _mass(math.ceil(wanted / 50 - 0.02) * 50, day)
     pounds = math.ceil(units.to(wanted, "gram", "pound") / POUND_STEP - 0.02) * POUND_STEP
-    return f"{pounds:g} pound{'s' if pounds > 1 else ''}"
+    return kitchen(Amount(low=pounds, high=pounds, unit="pound"), units="us")
 
 
 def _likely_at_home(need: Need) -> bool:

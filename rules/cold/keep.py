@@ -19,6 +19,7 @@ from rules.cold.raw_days import raw_food
 from rules.foods import Item
 from rules.plan import Bag, Cold, Hours, Pack
 from rules.recipe import Recipe
+from rules.wording import mass
 
 ICE = Rule(
     id="cold.ice",
@@ -121,12 +122,12 @@ def _ice(
     liters = sum(found[1] for pack in cooled if (found := of_pack(pack, items)))
     room = room_for_ice_kg(quarts=cooler_quarts(day), food_liters=liters)
     yield (
-        f"Bring {bring:g} kg of ice for {hours:g} hours; a full cooler in the shade, opened seldom, melt water left in"
+        f"Bring {mass(bring, day.units)} of ice for {hours:g} hours; a full cooler in the shade, opened seldom, melt water left in"
         " until new ice comes."
     )
     if bring > room:
         ledger.note(TOO_LONG.says("ice", ice=bring, quarts=cooler_quarts(day), room=room))
         yield (
-            f"That does not fit: {room:.0f} kg go in beside the food. Buy ice on the way before the last is gone, take a"
+            f"That does not fit: {mass(round(room), day.units)} go in beside the food. Buy ice on the way before the last is gone, take a"
             " larger cooler, or leave the raw food out: when the ice has melted it is thrown away."
         )
