@@ -117,41 +117,42 @@ def _leads(line: Line, at: int, end: int) -> bool:
 def _one_lead(line: Line, at: int, end: int, taken: Taken) -> int:
     """Take one such word (with its adverbs) off; the same place where there is none."""
     place = at
-    while True:
-        after = line.after("adverb", place)
-        if after == place or after >= end:
-            break
-        place = after
-    for label, kept in (("done", taken.preps), ("state", taken.states), ("size", taken.states)):
-        after = line.after(label, place)
-        if after == place and place > at:
-            after = line.after(label, at)  # "fresh", "large": an adverb that is a state by itself
-        if place < after <= end or (at < after <= end and place > at):
-            if place > at and after <= place:
-                place = after
-            kept.append(line.text(at, after))
-            return after
-    if place > at and line.word(place) == "ground" and place + 1 < end:
+    while place < line.after("adverb", place) < end:
+        place = line.after("adverb", place)
+    done = line.after("done", place)
+    if place < done <= end:
+        taken.preps.append(line.text(at, done))
+        return done
+    if at < place < end - 1 and line.word(place) == "ground":
         taken.preps.append(line.text(at, place + 1))
         return place + 1
+    sized = max(line.after("size", at), at + line.word(at).endswith(("-sized", "-size")))
+    state = line.after("state", at) if sized == at else sized
+    if state == at < place:
+        state = line.after("state", place) if line.after("state", place) > place else at
+    if at < state <= end:
+        taken.states.append(line.text(at, state))
+        return state
     after = line.after("before_liquid", at)
-    if at < after < end and line.starts["liquid"].get(_past_leads(line, after, end)):
+    if at < after < end and _is_liquid(line, after, end):
         taken.states.append(line.text(at, after))
         return after
     return _figure_state(line, at, end, taken)
 
 
-def _past_leads(line: Line, at: int, end: int) -> int:
-    """The place after further words of state: "hot, salted water"."""
+def _is_liquid(line: Line, at: int, end: int) -> bool:
+    """Whether a plain liquid follows, after further words of state or with its kind: "hot, salted water", "hot beef stock"."""
     place = at
-    while place < end and (line.word(place) in JOINS or line.word(place) == ","):
-        place += 1
     while place < end:
         after = max(line.after(label, place) for label in ("state", "before_liquid", "done"))
+        if after == place and (line.word(place) in JOINS or line.word(place) == ","):
+            after = place + 1
         if after == place:
             break
         place = after
-    return place
+    if place in line.starts["liquid"]:
+        return True
+    return line.word(place + 1) in ("stock", "broth", "milk") and known(line.text(place, place + 2))
 
 
 def _figure_state(line: Line, at: int, end: int, taken: Taken) -> int:
@@ -286,7 +287,7 @@ def foods(line: Line, start: int, end: int, taken: Taken) -> tuple[list[str], li
     ]
     if not cuts:
         return [bare(line, start, end, taken)], []
-    if len(cuts) == 1 and line.word(cuts[0]) != "/" and known(line.text(start, end)):
+    if len(cuts) == 1 and line.word(cuts[0]) in ANDS and known(line.text(start, end)):
         return [line.text(start, end)], []
     parts, together = _parts(line, start, end, cuts, taken)
     if len(parts) < 2:
@@ -310,9 +311,14 @@ def _parts(line: Line, start: int, end: int, cuts: list[int], taken: Taken) -> t
         last = trail(line, place, cut, own)
         name = bare(line, place, last, own)
         if name and name not in JOINS:
-            names.append(name)
+            names.append(name if first == start or together else " ".join([*own.states, name]))
         first = cut + 1
     return names, together
+
+
+def is_kind(word: str) -> bool:
+    """Whether a word only tells a kind of the food after it: "red"."""
+    return word in _kinds()
 
 
 def _is_product(line: Line, end: int, parts: list[str]) -> bool:

@@ -21,6 +21,8 @@ FRACTION = re.compile(r"(\d{1,9})/(\d{1,9})$")
 DECIMAL = re.compile(r"(\d{0,9})([.,]\d{1,9}){0,3}$")
 ARTICLES = frozenset({"a", "an"})
 AND = frozenset({"and", "&"})
+#: "80/20" tells the lean and the fat of a hundred parts of meat.
+LEAN_AND_FAT = 100
 #: Denominators that a measure has. "1/2" after a whole number is a mixed number, "9/13" is not.
 DENOMINATORS = frozenset({2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 16})
 
@@ -69,7 +71,7 @@ def fraction(words: Words, at: int) -> Number | None:
         written, end = FRACTION.match("".join(words[at : at + 3])), at + 3
         if written and int(written[1]) >= int(written[2]):
             return None
-    if written is None or int(written[2]) == 0:
+    if written is None or int(written[2]) == 0 or int(written[1]) + int(written[2]) == LEAN_AND_FAT:
         return None
     return Number(int(written[1]) / int(written[2]), end)
 

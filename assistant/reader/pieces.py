@@ -11,7 +11,19 @@ from assistant.reader.tokens import Finder, Mark, doc
 
 #: Labels whose marks count for nothing inside a name that must stay whole ("whole milk").
 YIELDS = frozenset(
-    {"size", "state", "before_liquid", "done", "verb", "adverb", "shape", "tail", "vague", "part_taken"}
+    {
+        "size",
+        "state",
+        "before_liquid",
+        "done",
+        "verb",
+        "adverb",
+        "shape",
+        "tail",
+        "vague",
+        "part_taken",
+        "egg_part",
+    }
 )
 TABLES = ("states.toml", "preparations.toml", "asides.toml", "names.toml")
 SEPARATORS = frozenset({",", ";", "|", ":"})

@@ -1,0 +1,264 @@
+"""Everything an ingredient line says beside its amount and its name: states, preparations, remarks, substitutes.
+
+Nothing is dropped: what is not understood becomes a note of the draft.
+"""
+
+from __future__ import annotations
+
+from assistant.reader import names
+from assistant.reader.amounts import amounts, is_size_of, packed
+from assistant.reader.draft import SIGNS, Draft
+from assistant.reader.figures import phrase
+from assistant.reader.measures import unit
+from assistant.reader.names import ANDS, JOINS, ORS, Taken, known
+from assistant.reader.pieces import Piece, pieces
+from rules import units
+from rules.foods.names import singular
+from rules.recipe import Amount
+
+
+def aside(draft: Draft, start: int, end: int, *, bracket: bool = False) -> None:
+    """Read one piece beside the name."""
+    line = draft.line
+    start, end = trimmed(draft, start, end)
+    if start >= end:
+        return
+    for label in ("optional", "taste"):
+        for first, last in sorted(line.starts[label].items()):
+            if start <= first and last <= end:
+                _flag(draft, label, start, first)
+                aside(draft, start, first, bracket=bracket)
+                aside(draft, last, end, bracket=bracket)
+                return
+    if bracket and _several(draft, start, end):
+        return
+    understood = (
+        _from_fruit(draft, start, end)
+        or _work(draft, start, end)
+        or _substitute(draft, start, end)
+        or _amount(draft, start, end, bracket=bracket)
+        or plus(draft, start, end)
+        or (bracket and _second_name(draft, start, end))
+    )
+    if not understood:
+        draft.note(line.text(start, end))
+        if bracket or not draft.amounts:
+            _scan(draft, start, end)
+
+
+def trimmed(draft: Draft, start: int, end: int) -> tuple[int, int]:
+    """The stretch without signs at its ends; an inch mark stays."""
+    word = draft.line.word
+    while start < end and word(start) in SIGNS:
+        start += 1
+    while (
+        start < end and word(end - 1) in SIGNS and not (word(end - 1) == '"' and word(end - 2)[-1:].isdigit())
+    ):
+        end -= 1
+    return start, end
+
+
+def _flag(draft: Draft, label: str, start: int, at: int) -> None:
+    """Note that the food is optional or to taste; "plus extra for serving if desired" speaks of the extra alone."""
+    if label == "taste":
+        draft.to_taste = True
+    elif not any(draft.line.after("no_optional", place) > place for place in range(start, at)):
+        draft.optional = True
+
+
+def _several(draft: Draft, start: int, end: int) -> bool:
+    """A bracket with several asides, each read for itself ("about 2 cups, chopped"), or one remark with commas."""
+    line = draft.line
+    inner = pieces(line, start, end)
+    if len(inner) < 2 or line.word(start) in ORS:
+        return False
+    if _reads_apart(draft, inner[0]):
+        for piece in inner:
+            aside(draft, piece.start, piece.end, bracket=True)
+    else:
+        draft.note(line.text(start, end))
+        _scan(draft, start, end)
+    return True
+
+
+def _reads_apart(draft: Draft, piece: Piece) -> bool:
+    """Whether a piece of a bracket is an amount, a state or a preparation alone."""
+    line = draft.line
+    if amounts(line.words[: piece.end], piece.start):
+        return True
+    return names.lead(line, piece.start, piece.end, Taken()) >= piece.end
+
+
+def _from_fruit(draft: Draft, start: int, end: int) -> bool:
+    """`"from" amount fruit`; "lemon juice from half a lemon" is the juice of half a lemon."""
+    line = draft.line
+    if line.word(start) != "from":
+        return False
+    found = amounts(line.words[:end], start + 1)
+    if found is None or found.end >= end:
+        return False
+    first = names.lead(line, found.end, end, Taken())
+    if found.main.unit is None and first < end:
+        fruit = singular(line.text(first, end))
+        draft.amounts.append(
+            Amount(low=found.main.low, high=found.main.high, unit=fruit, approx=found.main.approx)
+        )
+    else:
+        draft.take(found)
+    draft.note(line.text(start, end))
+    return True
+
+
+def _work(draft: Draft, start: int, end: int) -> bool:
+    """A state or a preparation: "softened", "peeled and cut into strips", "casings removed", "juice only"."""
+    line, taken = draft.line, Taken()
+    instead = line.word(start) in ORS
+    if line.word(start) in JOINS:
+        start += 1
+    if start >= end:
+        return True
+    if line.after("tail", start) > start:
+        return False
+    if names.lead(line, start, end, taken) >= end:
+        if instead:
+            draft.note(f"or {line.text(start, end)}")
+        elif line.starts["done"].get(start) or (line.starts["adverb"].get(start) and not taken.states):
+            draft.taken.preps.append(line.text(start, end))
+        else:
+            draft.taken.extend(taken)
+        return True
+    if instead:
+        return False
+    opener = line.after("adverb", start)
+    works = (
+        line.after("part_taken", start) >= end
+        or any(line.after(label, place) > place for place in {start, opener} for label in ("done", "verb"))
+        or any(start < place < end for label in ("done", "verb") for place in line.starts[label])
+    )
+    if works and not _has_amount(draft, start, end):
+        draft.taken.preps.append(line.text(start, end))
+        return True
+    return False
+
+
+def _has_amount(draft: Draft, start: int, end: int) -> bool:
+    """Whether a stretch opens with an amount; one inside a preparation is none."""
+    found = amounts(draft.line.words[:end], start)
+    return found is not None and units.kind(found.main.unit) != "length"
+
+
+def _substitute(draft: Draft, start: int, end: int) -> bool:
+    """`"or" ["about"] [amounts] food`; a food that may stand for the name, with an amount of its own."""
+    line = draft.line
+    if line.word(start) not in ORS | {"/"}:
+        return False
+    if line.after("tail", start) > start:  # "or less", "or as many as you like"
+        draft.note(line.text(start, end))
+        _scan(draft, start, end)
+        return True
+    substitute(draft, start + 1, end)
+    return True
+
+
+def substitute(draft: Draft, start: int, end: int) -> None:
+    """Read a food that may stand for the name: "6 cups cooked beans"."""
+    line, taken = draft.line, Taken()
+    found = amounts(line.words[:end], start)
+    place = start
+    if found:
+        said = line.word(start) not in ("a", "an") or found.main.unit is not None
+        draft.amounts += found.amounts if said else ()
+        place = found.end
+    name = place = max(place, line.after("vague", place))
+    place = names.lead(line, place, end, taken)
+    stop = names.core_end(line, place, end) if place < end else end
+    last = names.trail(line, place, stop, taken) if place < stop else stop
+    if place < last and line.after("tail", place) == place and line.word(last - 1) not in ("one", "ones"):
+        first, others = names.foods(line, place, last, taken)
+        if first and not taken.preps:
+            first[0] = line.text(name, place) + " " + first[0]
+        if first[0].split() != [draft.names[0]] if draft.names else True:
+            draft.alternatives += [part.removeprefix("of ").strip() for part in [*first, *others]]
+    draft.note(f"or {line.text(start, end)}" if found else line.text(stop, end))
+    if stop < end:
+        _scan(draft, stop, end)
+
+
+def _amount(draft: Draft, start: int, end: int, *, bracket: bool) -> bool:
+    """The main amount if there was none, the size of the container, or the same amount said another way."""
+    line = draft.line
+    if phrase(line.words[:end], start, "approx_after") == end and draft.main:
+        main = draft.main
+        draft.amounts[0] = Amount(
+            low=main.low, high=main.high, unit=main.unit, approx=True, package=main.package
+        )
+        return True
+    found = amounts(line.words[:end], start, implied=bracket)
+    if found is None:
+        alone = unit(line.words, start)
+        if bracket and alone and alone.end >= end and not alone.plural and alone.unit.kind != "length":
+            draft.amounts.append(Amount(low=1, high=1, unit=alone.unit.id))
+            return True
+        return False
+    main, second = draft.main, found.main
+    if main and units.kind(second.unit) == "length":
+        if found.end < end:
+            return False
+        draft.taken.states.append(line.text(start, end))
+        return True
+    taken = Taken()
+    rest = names.lead(line, found.end, end, taken)
+    if main and second.unit is None and (not bracket or rest < end):
+        return False
+    if main and second == Amount(low=main.low, high=main.high):
+        return True
+    if main and is_size_of(main, found, sure=bracket):
+        draft.amounts[0] = packed(main, second)
+        draft.amounts += found.amounts[1:]
+    else:
+        draft.take(found)
+    draft.taken.extend(taken)
+    if rest < end and (line.word(rest) == "per" or line.after("tail", rest) > rest):
+        draft.note(line.text(rest, end))
+    elif rest < end:
+        aside(draft, rest, end, bracket=bracket)
+    return True
+
+
+def plus(draft: Draft, start: int, end: int) -> bool:
+    """`("plus" | "and") amounts`: more of the same ("plus 2 tbsp for dusting"), or another food ("plus 1 egg yolk")."""
+    line = draft.line
+    if line.word(start) not in ANDS | {"plus"}:
+        return False
+    found = amounts(line.words[:end], start + 1)
+    if found is None:
+        return False
+    place = names.lead(line, found.end, end, Taken())
+    if place >= end or line.after("tail", place) > place or line.after("no_optional", place) > place:
+        draft.amounts += found.amounts
+        draft.note(line.text(start, end))
+    else:
+        draft.others.append((start + 1, end))
+    return True
+
+
+def _second_name(draft: Draft, start: int, end: int) -> bool:
+    """A bracket that gives the food another name: "eggplant (aubergine)"."""
+    name = draft.line.text(start, end)
+    if not draft.names or draft.line.after("tail", start) > start or not known(name):
+        return False
+    draft.alternatives.append(name)
+    return True
+
+
+def _scan(draft: Draft, start: int, end: int) -> None:
+    """Amounts with a unit anywhere in a remark: they are amounts of the line too."""
+    line, place = draft.line, start
+    while place < end:
+        if line.word(place)[0].isdigit():
+            found = amounts(line.words[:end], place)
+            if found and found.main.unit and units.kind(found.main.unit) != "length":
+                draft.amounts += found.amounts
+                place = found.end
+                continue
+        place += 1

@@ -1,0 +1,107 @@
+"""What has been understood of an ingredient line so far, and the ingredients made of it in the end."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from functools import cache
+
+from assistant.reader import words as tables
+from assistant.reader.amounts import Found
+from assistant.reader.names import JOINS, Taken, known
+from assistant.reader.pieces import Line
+from rules.foods import catalogue
+from rules.recipe import Amount, Ingredient
+
+#: Words that are no note by themselves.
+SAY_NOTHING = JOINS | {"of", "the", "your", "my", "plus", "use", "other", "", "etc"}
+SIGNS = " ,;:()[]-.!\"'"
+
+
+@dataclass
+class Draft:
+    """A line being read, between two of its places. The parts of the reader fill it in."""
+
+    line: Line
+    start: int
+    end: int
+    amounts: list[Amount] = field(default_factory=list)
+    names: list[str] = field(default_factory=list)
+    alternatives: list[str] = field(default_factory=list)
+    taken: Taken = field(default_factory=Taken)
+    notes: list[str] = field(default_factory=list)
+    optional: bool = False
+    to_taste: bool = False
+    #: every food of the line has the amounts ("1 tsp each salt and pepper")
+    each: bool = False
+    is_tool: bool = False
+    #: where the name stands
+    name_start: int = 0
+    name_end: int = 0
+    #: stretches that hold another food with an amount of its own
+    others: list[tuple[int, int]] = field(default_factory=list)
+
+    @property
+    def main(self) -> Amount | None:
+        """The first amount, if there is one."""
+        return self.amounts[0] if self.amounts else None
+
+    def take(self, found: Found) -> None:
+        """Add amounts with what they say besides."""
+        self.amounts += found.amounts
+        self.each = self.each or found.each
+        for note in found.notes:
+            self.note(note)
+        if found.size:
+            self.taken.states.append(found.size)
+
+    def note(self, text: str) -> None:
+        """Keep words that are nothing else."""
+        text = text.strip(SIGNS)
+        if text not in SAY_NOTHING:
+            self.notes.append(text)
+
+    def ingredients(self, *, text: str, number: int, component: str | None) -> list[Ingredient]:
+        """One ingredient for every food wanted; the first has the amounts, all of them where the line says "each"."""
+        optional = self.optional or any(word in (component or "").lower() for word in _makes_optional())
+        prep = ", ".join(dict.fromkeys(self.taken.preps)) or None
+        state = tuple(dict.fromkeys(self.taken.states))
+        found = []
+        for place, name in enumerate(self.names):
+            first = place == 0
+            amounts = tuple(self.amounts) if first or self.each else ()
+            shared = [f"within the amount of {self.names[0]}"] if self.amounts and not amounts else []
+            found.append(
+                Ingredient(
+                    line=number,
+                    text=text,
+                    component=component,
+                    amounts=amounts,
+                    name=name,
+                    food=food_key(name, amounts, state, prep, self.taken.preps),
+                    state=state,
+                    prep=prep,
+                    alternatives=tuple(dict.fromkeys(filter(None, self.alternatives))) if first else (),
+                    optional=optional,
+                    to_taste=self.to_taste,
+                    notes="; ".join(dict.fromkeys([*self.notes, *shared])) or None,
+                )
+            )
+        return found
+
+
+def food_key(
+    name: str, amounts: tuple[Amount, ...], state: tuple[str, ...], prep: str | None, preps: list[str]
+) -> str | None:
+    """The catalogue's key of a food; a preparation that makes another food of it counts ("minced" beef)."""
+    for done in preps:
+        if known(f"{done} {name}"):
+            name = f"{done} {name}"
+            break
+    unit = amounts[0].unit if amounts else None
+    match = catalogue().find(name.replace("&", "and"), unit=unit, state=state, prep=prep)
+    return match.food.name if match.food else None
+
+
+@cache
+def _makes_optional() -> tuple[str, ...]:
+    return tables.groups("asides.toml")["component"]
