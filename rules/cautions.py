@@ -37,6 +37,8 @@ PRODUCE = frozenset({"vegetable", "fruit", "herb"})
 KEEPS_LONGER = PRODUCE | {"water"}
 COVERED = frozenset({"simmer", "bake", "boil", "roast"})
 DEEP_WORDS = ("deep fry", "deep-fry", "deep fried", "deep-fried", "deep fat")
+#: Said of jars that are put up to keep.
+CANNING_WORDS = ("steriliz", "sterilis", "canner", "water bath", "process the jars", "new lids", "headspace")
 INSTEAD_OF_DRINKS = "the same of stock or juice"
 
 Slots = Mapping[str, object]
@@ -380,9 +382,7 @@ def _home_canning(case: Case) -> Words | None:
     """The method cans, or sterilises jars and fills them; opening a can is no canning."""
     canned = any(action.does == "can" for step in case.recipe.steps for action in step.actions)
     said = " ".join(step.text.lower() for step in case.recipe.steps)
-    jars = "jar" in said and any(
-        word in said for word in ("steriliz", "sterilis", "water bath canner", "process the jars")
-    )
+    jars = "jar" in said and any(word in said for word in CANNING_WORDS)
     return Words({"foods": _dish_name(case.recipe)}) if canned or jars else None
 
 

@@ -190,10 +190,23 @@ def _is_handled_raw(item: Item, recipe: Recipe, items: Sequence[Item], dish: Dis
         return True
     if dish.second in DOUGH_FAMILIES and (dish.leavened or dish.yeasted):
         return True
+    if _is_part_of_a_dough(item, items):
+        return True
     is_moist = dish.family in MOIST_FAMILIES
     return any(
         _makes_dough(chain[-1], item, items, is_moist=is_moist) or _dredges(chain, items)
         for chain in actions_with(recipe, item.index)
+    )
+
+
+def _is_part_of_a_dough(item: Item, items: Sequence[Item]) -> bool:
+    """A part of the recipe that is named as a dough ("dumplings") or holds a leavener."""
+    part = item.ingredient.component
+    if part is None:
+        return False
+    beside = [other.food for other in items if other.ingredient.component == part]
+    return bool(_words(part) & DOUGHS) or any(
+        food is not None and food.group == "leavener" for food in beside
     )
 
 
