@@ -31,6 +31,12 @@ class Ember(Struct, frozen=True, kw_only=True):
         """The share of the first heat left after so many minutes on the pot."""
         return 1 - (1 - math.exp(-max(minutes, 0.0) / self.tau_min)) ** self.steepness
 
+    def age_at(self, left: float) -> float:
+        """How old [min] a briquette is that has this share left; the inverse of `left`."""
+        if left >= 1:
+            return 0.0
+        return -self.tau_min * math.log(1 - (1 - max(left, 1e-6)) ** (1 / self.steepness))
+
     def mean_left(self, minutes: float) -> float:
         """The mean of `left` from 0 to `minutes`."""
         return (

@@ -16,10 +16,14 @@ from rules.coals.weather import factors
 from rules.plan import Depth, Reason
 from rules.recipe import Struct
 
-Way = Literal["bake", "roast", "gentle", "simmer", "boil", "fry", "gentle fry", "brown top", "keep warm"]
+Way = Literal[
+    "bake", "roast", "gentle", "simmer", "boil", "bring up", "fry", "gentle fry", "brown top", "keep warm"
+]
 WAYS: tuple[Way, ...] = get_args(Way)
 #: Ways of which the lid carries nothing.
-ALL_UNDER: frozenset[Way] = frozenset({"fry", "gentle fry"})
+ALL_UNDER: frozenset[Way] = frozenset({"fry", "gentle fry", "boil"})
+#: Ways counted by the pot's diameter.
+BY_DIAMETER: frozenset[Way] = ALL_UNDER | {"bring up"}
 
 CHART = Rule(
     id="coals.chart",
@@ -88,7 +92,7 @@ class _Mild(Struct, frozen=True, kw_only=True):
 
 def _mild(way: Way, diameter_in: int, temp_f: float | None) -> tuple[_Mild, list[Reason]]:
     """The unrounded count on a mild day, and why."""
-    if way in ALL_UNDER or (way == "boil" and temp_f is None):
+    if way in BY_DIAMETER:
         return _by_diameter(way, diameter_in, temp_f)
     aim = temp_f if temp_f is not None else figure(_AIMS.get(way, "bake")).value
     chart = baseline(diameter_in, aim)
@@ -121,7 +125,7 @@ def _by_diameter(way: Way, diameter_in: int, temp_f: float | None) -> tuple[_Mil
     row = heat(way)
     aim = temp_f if temp_f is not None else row.at_f
     total = row.per_inch * diameter_in * (aim - CHART_AIR_F) / (row.at_f - CHART_AIR_F)
-    parts = share(way if way in ("fry", "boil") else "fry")
+    parts = share("fry" if way in ALL_UNDER else way)
     top = total * parts.top_parts / (parts.top_parts + parts.under_parts)
     reason = DIAMETER.says("coals", row, note=row.note, total=total, diameter=diameter_in)
     return _Mild(top=top, under=total - top, aim_f=aim), [reason]

@@ -16,7 +16,7 @@ from rules.because import Rule
 from rules.circumstances import Day
 from rules.coals.balance import INCH
 from rules.coals.burn import Body, Ember, State, after, history, modes, with_coals
-from rules.coals.chart import whole
+from rules.coals.chart import CHART_AIR_F, baseline, whole
 from rules.coals.counts import Coals, Way
 from rules.coals.figures import figure
 from rules.coals.glow import ember
@@ -31,6 +31,10 @@ POUND_KG = 0.45359237  # exact by definition
 EVERY = 5.0
 #: Fresh coals go on when less than this is left of the band [°F]; they are counted so that more than this stays.
 TRIGGER_F, STEERED_F = 2.0, 5.0
+#: A pot that does not boil by then wants more coals or less in it [min].
+LONGEST_TO_BOIL_MIN = 60.0
+#: Nobody lights a chimney for a coal or two: a renewing is this share of the first coals at least, by the clock more.
+FEWEST_SHARE, BY_CLOCK_SHARE = 0.15, 0.25
 #: A simmer falls by a few degrees in its last minutes, which no fresh coals would mend [°F, min].
 SIMMER_TRIGGER_F, LAST_MIN = 6.0, 10.0
 #: A pot that has not come into its band by then is helped [min].
@@ -47,8 +51,10 @@ RENEW = Rule(
 )
 
 
-WET: frozenset[Way] = frozenset({"simmer", "boil"})
-UNFOLLOWED: frozenset[Way] = frozenset({"fry", "gentle fry", "boil", "brown top"})
+#: Where nothing is steered by temperature, coals are renewed when their heat has fallen to this share.
+RENEWED_BELOW = 0.75
+WET: frozenset[Way] = frozenset({"simmer", "boil", "bring up"})
+UNFOLLOWED: frozenset[Way] = frozenset({"fry", "gentle fry", "boil", "bring up", "brown top"})
 
 
 class Cook(Struct, frozen=True, kw_only=True):
@@ -114,7 +120,8 @@ def cook(
             high_f=body.boil_f,
             trigger_f=SIMMER_TRIGGER_F,
         )
-    start = warmed(body, burning, lit, preheat_min)
+    # The coals that warmed the pot are those that lie on it now, so much younger.
+    start = warmed(body, burning, modes(burning, coals, max(age_min - preheat_min, 0.0)), preheat_min)
     band = figure("band").value
     return Cook(
         body=body,
@@ -228,7 +235,11 @@ def batches(cook: Cook, minutes: float) -> tuple[tuple[float, int], ...]:
         if cook.holds == "food":
             needs = needs and left > LAST_MIN
             is_due = is_due or (now - last >= figure("renew simmer").value and left > LAST_MIN)
-        more = _enough(cook, state, left, at_least=0.25 if is_due else 0.0) if needs or is_due else 0
+        more = (
+            _enough(cook, state, left, at_least=BY_CLOCK_SHARE if is_due else FEWEST_SHARE)
+            if needs or is_due
+            else 0
+        )
         if more:
             found.append((now, more))
             state, last = with_coals(state, cook.ember, more), now
@@ -240,7 +251,7 @@ def batches(cook: Cook, minutes: float) -> tuple[tuple[float, int], ...]:
 def _enough(cook: Cook, state: State, left_min: float, *, at_least: float) -> int:
     """The fewest fresh coals that last to the next renewing, or as many as the band's upper end bears.
 
-    Where they go on by the clock they are `at_least` that share of the first ones.
+    They are `at_least` that share of the first ones, where the band bears it.
 
     Temperatures follow the coals in proportion, but for the food's boiling; so two trials tell the count, and a few
     more settle it.
@@ -303,17 +314,21 @@ def renewals(
     depth: Depth,
     day: Day,
     food_kg: float | None = None,
+    lying: float | None = None,
     age_min: float = 0.0,
     preheat_min: float = 0.0,
 ) -> tuple[Refresh, ...]:
-    """Fresh coals during a stage of `minutes`, divided as its coals are; minutes count from the stage's start."""
+    """Fresh coals during a stage of `minutes`, divided as its coals are; minutes count from the stage's start.
+
+    `lying` coals of `age_min` minutes are on the pot; all of them fresh where nothing is said.
+    """
     if way in UNFOLLOWED:
-        return _by_the_clock(coals, minutes, age_min)
+        return _by_the_clock(coals, minutes, coals.total if lying is None else lying, age_min)
     kg = usual_kg(diameter_in, depth) if food_kg is None else food_kg
     faster = wind_factor(diameter_in, depth, coals.aim_f, day.air_f, day.wind, day.screen)
     this = cook(
         way=way,
-        coals=coals.total,
+        coals=round(coals.total if lying is None else lying, 1),
         exact=coals.exact,
         aim_f=coals.aim_f,
         diameter_in=diameter_in,
@@ -323,7 +338,7 @@ def renewals(
         elevation_ft=day.elevation_ft,
         # Whole kilograms: the band does not feel a few spoonfuls, and like pots are followed once.
         food_kg=float(max(whole(kg), 1)),
-        age_min=age_min,
+        age_min=round(age_min),
         preheat_min=preheat_min,
     )
     return tuple(_refresh(coals, at, more) for at, more in batches(this, minutes))
@@ -343,12 +358,53 @@ def _refresh(coals: Coals, at_min: float, more: int) -> Refresh:
     return Refresh(at_min=at_min, light_at_min=at_min - figure("chimney").value, top=top, under=more - top)
 
 
-def _by_the_clock(coals: Coals, minutes: float, age_min: float) -> tuple[Refresh, ...]:
-    """Where there is no band to steer by (open frying, a rolling boil): what half an hour burns goes back each time."""
-    every = figure("renew every").value
-    more = max(1, whole(coals.total * every / ember().minutes_in_all))
-    found, at = [], max(figure("renew after").value - age_min, 0.0)
-    while at <= minutes - 2 * EVERY and coals.total:
-        found.append(_refresh(coals, at, more))
-        at += every
+def _by_the_clock(coals: Coals, minutes: float, lying: float, age_min: float) -> tuple[Refresh, ...]:
+    """Where there is no band to steer by (open frying, a rolling boil): when a quarter of the heat is gone it is put back."""
+    glow = ember()
+    beds = [(lying, -age_min)]
+    found, now = [], EVERY
+    while now <= minutes - LAST_MIN and coals.total:
+        heat = sum(count * glow.left(now - since) for count, since in beds)
+        if heat < RENEWED_BELOW * coals.total:
+            more = max(1, whole(coals.total - heat))
+            found.append(_refresh(coals, now, more))
+            beds.append((more, now))
+        now += EVERY
     return tuple(found)
+
+
+@lru_cache(maxsize=1024)
+def minutes_to_boil(
+    *,
+    food_kg: float,
+    diameter_in: int,
+    depth: Depth,
+    coals: float,
+    air_f: float,
+    elevation_ft: float,
+    is_hot: bool,
+) -> float:
+    """How long [min] a covered pot of `food_kg` takes to boil over so many coals, the iron hot from browning or cold."""
+    burning = ember()
+    aim = figure("bake").value
+    body = pot_body(
+        way="boil",
+        loss_w_k=held_loss(
+            coals=baseline(diameter_in, aim).total,
+            aim_f=aim,
+            diameter_in=diameter_in,
+            depth=depth,
+            air_f=CHART_AIR_F,
+            faster=1.0,
+        ),
+        diameter_in=diameter_in,
+        depth=depth,
+        air_f=air_f,
+        boil_f=boiling_f(elevation_ft),
+        food_kg=food_kg,
+    )
+    state = State(iron_f=aim if is_hot else air_f, food_f=FOOD_STARTS_F, modes=modes(burning, coals))
+    for at, here in history(state, body, burning, minutes=LONGEST_TO_BOIL_MIN, every_min=2.0):
+        if here.food_f >= body.boil_f - 1:
+            return at
+    return LONGEST_TO_BOIL_MIN

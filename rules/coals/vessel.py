@@ -1,4 +1,4 @@
-"""The iron: depth, taper and weight of the camp pots, for heat and wind (handbook chapters 4 and 5)."""
+"""What heat and wind see of a camp pot: its surface, deep or shallow (handbook chapter 5)."""
 
 from __future__ import annotations
 
@@ -6,26 +6,13 @@ from functools import cache
 
 from rules.coals.balance import surface_ratio
 from rules.plan import Depth
-from rules.table import Row, read
-
-
-class Iron(Row, frozen=True, kw_only=True):
-    """A camp pot as iron: inside depth, bottom diameter, weight with its lid."""
-
-    id: str
-    diameter_in: int
-    depth: Depth
-    depth_in: float
-    bottom_in: float
-    weight_lb: float
+from rules.pot import Oven, oven
 
 
 @cache
-def iron(diameter_in: int, depth: Depth) -> Iron:
+def iron(diameter_in: int, depth: Depth) -> Oven:
     """The pot of that diameter; the shallow one where no deep one is sold."""
-    every: tuple[Iron, ...] = read("pot_iron.csv", Iron)
-    rows = [row for row in every if row.diameter_in == diameter_in]
-    return next((row for row in rows if row.depth == depth), rows[-1])
+    return oven(diameter_in, depth)
 
 
 @cache

@@ -1,0 +1,168 @@
+"""What the method does with heat, in order: one piece for each spell over a fire, as the text tells it.
+
+Deeds give the kind, times that stand beside them the minutes; a time without a deed joins the spell it belongs to.
+What becomes of the pieces over coals is decided in `course`. Handbook chapters 5 and 7.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import Literal
+
+import msgspec
+
+from rules.foods import Item
+from rules.hazards import hazard_of
+from rules.recipe import Action, Deed, Duration, DurationKind, Recipe, Step, Struct
+
+Kind = Literal["heat", "fry", "brown", "boil", "simmer", "pressure", "bake", "roast", "brown top", "rise"]
+
+BY_DEED: dict[Deed, Kind] = {
+    "heat": "heat",
+    "melt": "heat",
+    "brown": "brown",
+    "saute": "fry",
+    "fry": "fry",
+    "deep fry": "fry",
+    "griddle": "fry",
+    "toast": "fry",
+    "grill": "fry",
+    "boil": "boil",
+    "steam": "boil",
+    "simmer": "simmer",
+    "reduce": "simmer",
+    "pressure cook": "pressure",
+    "bake": "bake",
+    "roast": "roast",
+    "broil": "brown top",
+    "rise": "rise",
+}
+BY_TIME: dict[DurationKind, Kind] = {
+    "bake": "bake",
+    "simmer": "simmer",
+    "fry": "fry",
+    "boil": "boil",
+    "rise": "rise",
+}
+#: Kinds that a time may turn into what the time says: "cook for 20 minutes" leaves the place open.
+OPEN: frozenset[Kind] = frozenset({"fry", "boil", "simmer", "bake", "heat"})
+STOVE: frozenset[Kind] = frozenset({"heat", "fry", "brown", "boil", "simmer", "pressure"})
+#: Deeds that take no time of their own: what stands beside them is how long the pot goes on.
+LETS_GO: frozenset[Deed] = frozenset({"other", "cover", "turn", "add"})
+#: A time that says "about", "meanwhile" or nothing is taken for a spell of heat up to this long [min].
+LONGEST_OTHER_MIN = 6 * 60
+#: Above this [°F] a temperature belongs to an oven or hot fat, below it to food.
+HOT_F = 220.0
+FLESH = frozenset({"meat", "poultry", "fish"})
+
+
+class Piece(Struct, frozen=True, kw_only=True):
+    """One spell of heat in one step. Minutes are None where the text gives none; `temp_f` is the oven's or fat's.
+
+    `has_flesh` says that raw meat, poultry or fish is in it; `verb` is the verb as written.
+    """
+
+    kind: Kind
+    step: int
+    verb: str = ""
+    does: Deed = "other"
+    low_min: float | None = None
+    high_min: float | None = None
+    temp_f: float | None = None
+    heat: Literal["low", "medium", "high"] | None = None
+    uses: tuple[int, ...] = ()
+    has_flesh: bool = False
+    vessel: str | None = None
+
+    @property
+    def is_timed(self) -> bool:
+        """Whether the text says how long."""
+        return self.low_min is not None
+
+    @property
+    def longest_min(self) -> float:
+        """The high end of its minutes, 0 where there are none."""
+        return self.high_min or 0.0
+
+
+def pieces(recipe: Recipe, items: Sequence[Item]) -> tuple[Piece, ...]:
+    """The spells of heat of a recipe, in the order of the text; what is optional or done days before is left out."""
+    found: list[Piece] = []
+    oven_f: float | None = None
+    for index, step in enumerate(recipe.steps):
+        here: list[Piece] = []
+        for action in step.actions:
+            if action.does == "preheat" and action.temp_f and action.temp_f > HOT_F:
+                oven_f = action.temp_f
+            piece = _of_action(action, index, step, items, oven_f)
+            if piece is not None:
+                here.append(piece)
+        found.extend(_with_loose_times(here, step, index, found))
+    return tuple(found)
+
+
+def _of_action(
+    action: Action, index: int, step: Step, items: Sequence[Item], oven_f: float | None
+) -> Piece | None:
+    kind = BY_DEED.get(action.does)
+    if kind is None or action.optional or (action.ahead and kind == "rise"):
+        return None
+    if action.minutes is not None and kind in OPEN:
+        kind = BY_TIME.get(action.minutes.what, kind)
+    if kind == "bake" and action.heat is not None and "oven" not in (action.vessel or ""):
+        kind = "fry"  # an oven has no low or medium flame
+    uses = tuple(use.ingredient for use in action.uses)
+    temp = action.temp_f if action.temp_f and action.temp_f > HOT_F else None
+    if kind in ("bake", "roast"):
+        temp = temp or next((figure for figure in step.temps_f if figure > HOT_F), oven_f)
+    return Piece(
+        kind=kind,
+        step=index,
+        verb=action.word.lower(),
+        does=action.does,
+        low_min=action.minutes.low_min if action.minutes else None,
+        high_min=action.minutes.high_min if action.minutes else None,
+        temp_f=temp,
+        heat=action.heat,
+        uses=uses,
+        has_flesh=any(hazard_of(items[use]) in FLESH for use in uses),
+        vessel=action.vessel,
+    )
+
+
+def _with_loose_times(here: list[Piece], step: Step, index: int, before: list[Piece]) -> Iterator[Piece]:
+    """The pieces of a step, with the times that no deed took given to the spell they belong to."""
+    for time in _loose(step):
+        kind = BY_TIME.get(time.what)
+        if kind is None and time.what != "other":
+            continue
+        place = next((n for n, piece in enumerate(here) if _fits(piece, kind)), None)
+        if place is not None:
+            here[place] = _timed(here[place], kind, time)
+        elif kind is not None:
+            here.append(_timed(Piece(kind=kind, step=index), kind, time))
+        elif before and not here and _fits(before[-1], None) and time.low_min >= 1:
+            before[-1] = _timed(before[-1], None, time)
+    yield from here
+
+
+def _loose(step: Step) -> list[Duration]:
+    """The step's times that belong to none of its deeds."""
+    loose = list(step.durations)
+    for action in step.actions:
+        if action.minutes in loose and action.does not in LETS_GO:
+            loose.remove(action.minutes)
+    return [time for time in loose if time.low_min <= LONGEST_OTHER_MIN]
+
+
+def _fits(piece: Piece, kind: Kind | None) -> bool:
+    """Whether a loose time may be this piece's: it has none, and the kinds agree or the piece is open."""
+    if piece.is_timed or piece.kind == "rise":
+        return False
+    return kind is None or piece.kind == kind or (piece.kind == "heat" and kind in STOVE)
+
+
+def _timed(piece: Piece, kind: Kind | None, time: Duration) -> Piece:
+    return msgspec.structs.replace(
+        piece, kind=kind or piece.kind, low_min=time.low_min, high_min=time.high_min
+    )

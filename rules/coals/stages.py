@@ -1,0 +1,280 @@
+"""The coal plan: from dish and method to stages with coals, minutes, looks, fuel and the signs of doneness.
+
+Handbook chapters 5, 7 and 8. The stages come from `course`, their counts from `counts`, their times and fuel from
+`schedule`; where charcoal has no part the plan says so in one sentence.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from functools import cache
+
+import msgspec
+
+from rules.because import Ledger, Rule
+from rules.circumstances import Day
+from rules.coals.counts import ALL_UNDER, Coals, coals
+from rules.coals.course import BAKED, course
+from rules.coals.doneness import doneness
+from rules.coals.drafts import Draft, heat_figure
+from rules.coals.figures import figure
+from rules.coals.fuel import chimney_min, fuel, reasons
+from rules.coals.pattern import pattern
+from rules.coals.renew import minutes_to_boil, renewing
+from rules.coals.schedule import Timed, fired, timed
+from rules.coals.turning import turn_every, turning
+from rules.coals.weather import wind_factor
+from rules.dish import Dish
+from rules.foods import Item
+from rules.method import Graph
+from rules.plan import Batch, Depth, Doneness, FatUse, Fuel, Heat, Minutes, PotPlan, Stage
+from rules.pot import minutes_factor
+from rules.recipe import Family, Recipe
+from rules.table import Row, read
+
+NO_FIRE: dict[Family, str] = {
+    "no cook": "Nothing in it is cooked, so it needs no coals: packs, cooler and a clean board do the job.",
+    "preserve or ferment": "This is no camp job: make it at home, where it can be watched and kept clean, and bring"
+    " what is ready; no coals are planned.",
+    "grill or smoke": "It wants an open grill or smoke, which a closed Dutch oven does not give: grill it over a fire"
+    " or grate of its own; no coals are planned for the pot.",
+}
+NOTHING_HEATED = "The method heats nothing, so no coals are planned."
+FIRE_BAN = (
+    "Charcoal is not allowed today: no coals are lit, and the day's fire restrictions go before this plan. "
+)
+ON_A_STOVE = "On a camp stove, where stoves are allowed, the same dish works: {stages}."
+NO_STOVE = "A bake cannot be guessed on a stove: choose another dish for this day."
+#: Families that a stove cooks as well, safely.
+STOVE_FAMILIES: frozenset[Family] = frozenset(
+    {"stew or braise", "soup", "beans or chili", "pan fry or saute", "griddle", "boil or steam"}
+)
+
+LOOK = Rule(
+    id="look.first",
+    because="look first at two thirds of the low end, {minutes:.0f} minutes: every peek costs heat, so few and short; if it"
+    " needs more, turn once more and give five minutes",
+)
+HIGH_GROUND = Rule(
+    id="heat.high-ground",
+    because="at {feet:,.0f} ft water boils cooler: {kind} takes a quarter longer",
+)
+EACH_POT = Rule(
+    id="fuel.pots",
+    because="each of the {pots} pots has coals of its own: the counts are for one, the fuel is for all",
+)
+LONGER_HIGH_UP = frozenset({"simmer", "boil", "roast"})
+LOOKED_AT = frozenset({"bake", "roast"})
+
+
+class Look(Row, frozen=True, kw_only=True):
+    """What to look for in a stage."""
+
+    id: str
+    look: str
+
+
+@cache
+def looks() -> dict[str, Look]:
+    """By key of the stage."""
+    return {row.id: row for row in read("stage_looks.csv", Look)}
+
+
+def plan_heat(
+    recipe: Recipe,
+    items: tuple[Item, ...],
+    graph: Graph,  # noqa: ARG001 (one signature for every room that plans)
+    dish: Dish,
+    pot: PotPlan | None,
+    fat: Sequence[FatUse],
+    day: Day,
+    ledger: Ledger,
+) -> tuple[Heat | None, str | None]:
+    """The coal plan of a dish, or None and the sentence that says why charcoal has no part in it."""
+    if dish.family in ("preserve or ferment", "grill or smoke"):
+        return None, NO_FIRE[dish.family]
+    plan = course(recipe, items, dish, fat, day, ledger)
+    if not plan.drafts:
+        return None, NO_FIRE.get(dish.family, NOTHING_HEATED)
+    drafts = _adjusted(_to_the_boil(plan.drafts, items, pot, day), recipe, items, dish, pot, day, ledger)
+    if not day.charcoal:
+        return None, FIRE_BAN + _without_coals(drafts, dish.family)
+    done = doneness(recipe, items, dish, ledger)
+    return _heated(drafts, items, pot, done, recipe, day, ledger), None
+
+
+def _without_coals(drafts: Iterable[Draft], family: Family) -> str:
+    if family not in STOVE_FAMILIES:
+        return NO_STOVE
+    stages = ", ".join(
+        f"{draft.kind} {draft.low_min:.0f} to {draft.high_min:.0f} minutes"
+        for draft in drafts
+        if draft.kind != "warm"
+    )
+    return ON_A_STOVE.format(stages=stages)
+
+
+def _to_the_boil(
+    drafts: Sequence[Draft], items: tuple[Item, ...], pot: PotPlan | None, day: Day
+) -> list[Draft]:
+    """The minutes of coming to the boil, from the food in the pot and its coals."""
+    food_kg = _food_kg(items, pot.count if pot else 1)
+    found: list[Draft] = []
+    for draft in drafts:
+        if draft.look == "bring up" and food_kg is not None:
+            diameter = pot.diameter_in if pot else 12
+            depth: Depth = pot.depth if pot else "shallow"
+            count = coals(draft.way, diameter_in=diameter, depth=depth, day=day).total
+            minutes = minutes_to_boil(
+                food_kg=float(max(round(food_kg), 1)),
+                diameter_in=diameter,
+                depth=depth,
+                coals=count,
+                air_f=day.air_f,
+                elevation_ft=day.elevation_ft,
+                is_hot=any(before.kind in ("brown", "fry") for before in found),
+            )
+            low, high = _fives(minutes * 0.8), _fives(minutes * 1.1)
+            found.append(msgspec.structs.replace(draft, low_min=low, high_min=high))
+        else:
+            found.append(draft)
+    return found
+
+
+def _fives(minutes: float) -> float:
+    return max(5.0 * round(minutes / 5), 5.0)
+
+
+def _adjusted(
+    drafts: Sequence[Draft],
+    recipe: Recipe,
+    items: tuple[Item, ...],
+    dish: Dish,
+    pot: PotPlan | None,
+    day: Day,
+    ledger: Ledger,
+) -> list[Draft]:
+    """The drafts with the minutes of this pot and this height."""
+    depth = minutes_factor(recipe, items, dish.family, pot, ledger) if dish.family in BAKED else 1.0
+    high = heat_figure("high ground time")
+    is_high = day.elevation_ft >= heat_figure("high ground").value
+    found = []
+    for draft in drafts:
+        factor = depth if draft.is_main and draft.kind in LOOKED_AT else 1.0
+        if is_high and draft.kind in LONGER_HIGH_UP:
+            factor *= high.value
+            ledger.note(HIGH_GROUND.says(draft.kind, high, feet=day.elevation_ft, kind=draft.kind))
+        found.append(
+            msgspec.structs.replace(
+                draft, low_min=_round(draft.low_min * factor), high_min=_round(draft.high_min * factor)
+            )
+        )
+    return found
+
+
+def _round(minutes: float) -> float:
+    """Minutes that a cook would say: whole ones."""
+    return max(float(round(minutes)), 1.0)
+
+
+def _heated(
+    drafts: Sequence[Draft],
+    items: tuple[Item, ...],
+    pot: PotPlan | None,
+    done: tuple[Doneness, ...],
+    recipe: Recipe,
+    day: Day,
+    ledger: Ledger,
+) -> Heat:
+    diameter = pot.diameter_in if pot else 12
+    depth: Depth = pot.depth if pot else "shallow"
+    pots = pot.count if pot else 1
+    counted: list[Coals | None] = [
+        None
+        if draft.kind == "rise"
+        else coals(draft.way, diameter_in=diameter, depth=depth, day=day, temp_f=draft.temp_f)
+        for draft in drafts
+    ]
+    rest = _rest(done, recipe)
+    stages, batches = fired(
+        timed(drafts, counted, rest),
+        diameter_in=diameter,
+        depth=depth,
+        day=day,
+        food_kg=_food_kg(items, pots),
+    )
+    total = fuel(Batch(light_at_min=batch.light_at_min, count=batch.count * pots) for batch in batches)
+    _tell(stages, total, pots, ledger)
+    made = [_stage(stage, diameter, depth, day, ledger) for stage in stages]
+    return Heat(stages=tuple(_lit(made)), fuel=total, doneness=done)
+
+
+def _rest(done: Iterable[Doneness], recipe: Recipe) -> float:
+    """Minutes between the last coals and the meal: the meat's rest, the text's, and the first plates."""
+    serve = figure("serve").value
+    needed = [check.rest_min for check in done if check.rest_min]
+    last = recipe.steps[-3:] if recipe.steps else ()
+    told = [time.high_min for step in last for time in step.durations if time.what == "rest"]
+    return max([serve, *needed, *(minutes for minutes in told if minutes <= 30)])
+
+
+def _food_kg(items: Iterable[Item], pots: int) -> float | None:
+    """The food in one pot [kg]; None where too little of it can be weighed."""
+    grams = [item.grams for item in items]
+    known = [mass for mass in grams if mass is not None]
+    if not known or len(known) < len(grams) / 2:
+        return None
+    return sum(known) / 1000 / pots
+
+
+def _tell(stages: Sequence[Timed], total: Fuel, pots: int, ledger: Ledger) -> None:
+    for stage in stages:
+        if stage.coals is not None:
+            ledger.note(
+                *(msgspec.structs.replace(why, about=stage.draft.kind) for why in stage.coals.reasons)
+            )
+            ledger.note(*renewing(stage.refresh, stage.draft.high_min))
+    if pots > 1:
+        ledger.note(EACH_POT.says("fuel", pots=pots))
+    ledger.note(*reasons(total))
+
+
+def _stage(stage: Timed, diameter: int, depth: Depth, day: Day, ledger: Ledger) -> Stage:
+    draft, its = stage.draft, stage.coals
+    first_look = turn = None
+    if its is not None and draft.kind in LOOKED_AT:
+        faster = wind_factor(diameter, depth, its.aim_f, day.air_f, day.wind, day.screen)
+        share = heat_figure("first look")
+        first_look = max(round(draft.low_min * share.value / faster), 1)
+        ledger.note(LOOK.says("first look", share, minutes=first_look))
+        turn = turn_every(draft.way, its.aim_f, day)
+        if turn is not None and turn < draft.high_min:
+            ledger.note(turning(turn))
+    return Stage(
+        kind=draft.kind,
+        minutes=Minutes(low=draft.low_min, high=draft.high_min),
+        temp_f=round(its.aim_f) if its is not None else draft.temp_f,
+        top=its.top if its else 0,
+        under=its.under if its else 0,
+        turn_every_min=turn,
+        first_look_min=first_look,
+        starts_at_min=stage.starts_at_min,
+        look_for=looks()[draft.look].look,
+        pattern=pattern(diameter, its.top, its.under, spread=draft.way in ALL_UNDER) if its else None,
+        refresh=stage.refresh,
+    )
+
+
+def _lit(stages: Sequence[Stage]) -> list[Stage]:
+    """The stages with the chimney before the first that needs coals."""
+    first = next((place for place, stage in enumerate(stages) if stage.top + stage.under), None)
+    if first is None:
+        return list(stages)
+    at = (stages[first].starts_at_min or 0.0) - chimney_min()
+    light = Stage(
+        kind="light",
+        minutes=Minutes(low=15, high=chimney_min()),
+        starts_at_min=at,
+        look_for=looks()["light"].look,
+    )
+    return sorted([light, *stages], key=lambda stage: stage.starts_at_min or 0.0)
