@@ -13,9 +13,9 @@ from rules.circumstances import Day
 from rules.dish import Dish
 from rules.foods import Item
 from rules.method import Graph, Taking
-from rules.method.graph import FIRE, OVEN
+from rules.method.graph import FIRE, OVEN, STOVE, parts
 from rules.plan import FatGoes, FatUse
-from rules.recipe import Family, Recipe, Struct
+from rules.recipe import Deed, Family, Recipe, Struct
 from rules.roles import role_of
 
 BOOK = "handbook of the trade, chapter 3"
@@ -79,6 +79,8 @@ _POURED_OVER_FAT = (
     "cobbler", "cornbread", "corn bread", "popover", "dutch baby", "pannukakku", "puff pancake", "baked pancake",
     "oven pancake", "yorkshire",
 )  # fmt: skip
+#: Deeds that cook in fat.
+FRYING: frozenset[Deed] = frozenset({"saute", "fry", "brown", "deep fry", "griddle", "toast"})
 _MELTED = ("melted", "melt", "liquid")
 
 
@@ -193,9 +195,14 @@ def _goes(
     if taking.does == "cream" or _is_creamed(item, taking, items, graph, dish):
         return "creamed at home"
     if taking.hot:
-        return "browning"
-    alone = all(_is_fat(items, other.ingredient) for other in _bowl(graph, taking) if not other.laid)
-    warmed = any(event.does in FIRE for event in thing.events)
+        return "browning" if _cooks_in_it(taking, graph) else "stirred in"
+    alone = all(
+        role_of(items[other.ingredient].ingredient, items[other.ingredient].food) in ("fat", "dough")
+        for other in _bowl(graph, taking)
+        if (not other.laid and other.does not in ("add", "top")) or other.at <= taking.at
+    )
+    joined = min((o.at for o in _bowl(graph, taking) if not _is_fat(items, o.ingredient)), default=None)
+    warmed = any(event.does in FIRE and (joined is None or event.at <= joined) for event in thing.events)
     if bakes_later and thing.poured_over and warmed and alone:
         return "hot pot first"
     if _is_named_for_it(recipe) and not taking.laid and _is_melted(item, graph):
@@ -205,6 +212,22 @@ def _goes(
     if alone and dish.family in ("yeast bread", "pastry or pie") and not thing.mixed_in and not warmed:
         return "greasing"
     return "stirred in"
+
+
+def _cooks_in_it(taking: Taking, graph: Graph) -> bool:
+    """Heated to cook in, and not stirred into what boiled before."""
+    events = graph.things[taking.thing].events
+    if taking.does in FRYING:
+        return True
+    after = [
+        event
+        for event in events
+        if event.at >= taking.at and (event.does in STOVE or parts(event.does, event.word))
+    ]
+    boiled = any(event.does in ("boil", "simmer", "steam") for event in events if event.at < taking.at)
+    if boiled:
+        return bool(after) and after[0].does in FRYING
+    return bool(after)
 
 
 def _bowl(graph: Graph, taking: Taking) -> tuple[Taking, ...]:

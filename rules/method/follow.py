@@ -14,6 +14,7 @@ from rules.method.graph import (
     HANDWORK,
     LAYING,
     MIXING,
+    OVEN,
     STOVE,
     WAITING,
     WARMING,
@@ -23,60 +24,16 @@ from rules.method.graph import (
     parts,
 )
 from rules.method.settle import Raw, settle
+from rules.method.words import head, is_place, kind_of, roles_called, words
 from rules.recipe import Action, Deed, Recipe, Step, Use
-from rules.roles import POURED_AGAIN, Role, role_of
+from rules.roles import POURED_AGAIN, role_of
 
-#: Vessels that stand in for each other when a recipe changes its word.
-VESSELS = {
-    "pot": frozenset("pot saucepan stockpot kettle cauldron cooker braiser crockpot casserole-pot".split()),
-    "pan": frozenset("pan skillet wok frypan griddle hotplate comal".split()),
-    "bowl": frozenset("bowl basin jug pitcher bag container tub cup jar".split()),
-    "tin": frozenset("dish tin sheet tray casserole plate ramekin ramekins mold mould roaster".split()),
-}
-#: What a thing is called when nobody named it: by what stands in it.
-CALLED: dict[str, frozenset[Role]] = {
-    **dict.fromkeys(
-        ("batter", "dough", "pastry", "crust", "base", "loaf"), frozenset({"flour", "dough", "oats"})
-    ),
-    **dict.fromkeys(("meat", "steak", "roast", "cubes"), frozenset({"meat", "cured meat"})),
-    **dict.fromkeys(("fish", "fillets"), frozenset({"fish"})),
-    **dict.fromkeys(("vegetables", "veggies", "veggie"), frozenset({"vegetable"})),
-    **dict.fromkeys(("fruit", "berries", "berry"), frozenset({"fruit"})),
-    **dict.fromkeys(("dry", "flour"), frozenset({"flour"})),
-    **dict.fromkeys(("wet", "egg", "milk"), frozenset({"milk", "egg"})),
-    **dict.fromkeys(("dressing", "vinaigrette", "marinade"), frozenset({"acid", "juice", "sauce"})),
-    **dict.fromkeys(("pasta", "noodles"), frozenset({"grain", "fresh pasta"})),
-}
-HOT_NAMES = frozenset("sauce gravy soup stew broth stock curry chili liquid juices pot pan roux".split())
-#: Places that hold no mixture of their own.
-PLACES = frozenset(
-    [
-        "oven",
-        "fridge",
-        "refrigerator",
-        "freezer",
-        "icebox",
-        "cooler",
-        "surface",
-        "board",
-        "counter",
-        "countertop",
-        "rack",
-        "towel",
-        "towels",
-        "paper",
-        "stove",
-        "stovetop",
-    ]
-)
-#: Words that say that a vessel is not the one of before.
-ANOTHER = frozenset(["another", "separate", "other", "second", "different", "small", "clean", "new"])
 #: Deeds that open a thing of their own when they name foods and no thing.
 OPENING: frozenset[Deed] = frozenset({"mix", "beat", "cream", "cut in", "mash", "blend", "melt"})
-#: Words of the method that mean the thing at hand.
-ANYTHING = frozenset(
-    ["it", "them", "everything", "mixture", "contents", "all", "rest", "pieces", "ingredients"]
-)
+#: Deeds that a fat is heated for.
+FRYING: frozenset[Deed] = frozenset({"saute", "fry", "brown", "deep fry", "griddle", "heat", "bake", "roast"})
+#: Deeds that set a fresh pot on the fire when they name foods and a pot.
+POT_OF_ITS_OWN: frozenset[Deed] = frozenset({"boil", "steam", "melt", "heat", "deep fry"})
 SEVERAL = 2
 
 
@@ -97,6 +54,12 @@ class _Pot:
     cooked: int = 0
     #: how it was put into the other: by mixing, not by laying
     mixed_in: bool = False
+
+    @property
+    def is_baked(self) -> bool:
+        """Whether the oven had it last."""
+        fires = [event.does for event in self.events if event.does in FIRE]
+        return bool(fires) and fires[-1] in OVEN
 
     @property
     def has_fire(self) -> bool:
@@ -225,6 +188,25 @@ class _Follower:
                 again.append(index)
         return fresh, again
 
+    def _fat_again(self, action: Action) -> list[Use]:
+        """A fat that is only spoken of, but heated in another pan than before: it is poured again."""
+        if action.does not in FRYING:
+            return []
+        spoken = {word for name in action.things for word in name.split()}
+        return [
+            Use(ingredient=index)
+            for index, role in enumerate(self.roles)
+            if role == "fat"
+            and spoken & set(self.recipe.ingredients[index].name.split()) & words("fat")
+            and index in self.where
+            and self.where[index] != self._hand_for(action)
+        ]
+
+    def _hand_for(self, action: Action) -> int | None:
+        """The thing that an action means by its vessel, or the one at hand."""
+        vessel = self._in_vessel(action)
+        return vessel if vessel is not None else None if self._names_new_vessel(action) else self.hand
+
     def _elsewhere(self, index: int, action: Action) -> bool:
         """Whether a food that is poured more than once is poured again, and not just spoken of."""
         return action.does in MIXING | LAYING | WARMING | {"grease", "saute", "fry", "brown"} and not (
@@ -250,7 +232,7 @@ class _Follower:
             return False
         deed = action.does
         if deed in OPENING:
-            if any(word in action.word.split() for word in ("in", "into", "with", "through")):
+            if words("joining") & set(action.word.split()):
                 return True
             return len(fresh) < SEVERAL and not self._starts(deed, fresh)
         if deed in WARMING | STOVE and fresh:
@@ -260,7 +242,9 @@ class _Follower:
     def _stands_on_a_fire(self, thing: int) -> bool:
         """Whether a thing is in a pan or pot, was heated, or is nothing but fat."""
         pot = self.pots[thing]
-        if pot.has_fire or (pot.vessel and _kind_of(_vessel_head(pot.vessel)) in ("pot", "pan")):
+        if pot.is_baked:
+            return False
+        if pot.has_fire or (pot.vessel and kind_of(pot.vessel) in ("pot", "pan")):
             return True
         inside = [taking for taking in self.takings if taking.thing == thing]
         return bool(inside) and all(self.roles[taking.use.ingredient] == "fat" for taking in inside)
@@ -275,47 +259,47 @@ class _Follower:
     def _names_new_vessel(self, action: Action) -> bool:
         if action.vessel is None:
             return False
-        head = _vessel_head(action.vessel)
-        if head in PLACES:
+        if is_place(action.vessel):
             return False
-        another = bool(ANOTHER & set(action.vessel.lower().split()))
-        return another or self._vessel(head) is None
+        word = head(action.vessel)
+        another = bool(words("another") & set(action.vessel.lower().split()))
+        own_pot = action.does in POT_OF_ITS_OWN and bool(action.uses) and word not in self.vessels
+        return another or own_pot or self._vessel(word) is None
 
     def _in_vessel(self, action: Action) -> int | None:
         if action.vessel is None or self._names_new_vessel(action):
             return None
-        thing = self._vessel(_vessel_head(action.vessel))
+        thing = self._vessel(head(action.vessel))
         return self._top(thing) if thing is not None else None
 
-    def _vessel(self, head: str) -> int | None:
+    def _vessel(self, word: str) -> int | None:
         """What stands in the vessel called so, or in one of its kind where the recipe changes its word."""
-        if head in self.vessels:
-            return self.vessels[head]
-        kind = _kind_of(head)
-        if kind in ("pot", "pan"):
-            same = [thing for known, thing in self.vessels.items() if _kind_of(known) == kind]
+        if word in self.vessels:
+            return self.vessels[word]
+        if word in words("any pot"):
+            same = [thing for known, thing in self.vessels.items() if kind_of(known) in ("pot", "pan")]
             return same[-1] if same else None
         return None
 
     def _by_name(self, name: str) -> int | None:
         """The thing with this name: the youngest that is called so, or that holds what is called so."""
-        words = set(name.lower().split())
+        said = set(name.lower().split())
         for pot in reversed(self.pots):
             if name in pot.names:
                 return self._top(pot.index)
         for taking in reversed(self.takings):
-            if words & set(self.recipe.ingredients[taking.use.ingredient].name.split()):
+            if said & set(self.recipe.ingredients[taking.use.ingredient].name.split()):
                 return self._top(taking.thing)
         for pot in reversed(self.pots):
-            if any(words & set(known.split()) - ANYTHING for known in pot.names):
+            if any(said & set(known.split()) - words("anything") for known in pot.names):
                 return self._top(pot.index)
-        roles = frozenset().union(*(CALLED.get(word, frozenset()) for word in words))
+        roles = roles_called(name.lower())
         for taking in reversed(self.takings):
             if self.roles[taking.use.ingredient] in roles:
                 return self._top(taking.thing)
-        if words & HOT_NAMES:
+        if said & words("cooking"):
             return next((self._top(pot.index) for pot in reversed(self.pots) if pot.has_fire), None)
-        return self.hand if words & ANYTHING else None
+        return self.hand if said & words("anything") else None
 
     def _known(self, action: Action) -> int | None:
         targets = [thing for name in action.things if (thing := self._by_name(name)) is not None]
@@ -345,13 +329,11 @@ class _Follower:
 
     def _call(self, thing: int, action: Action) -> None:
         pot = self.pots[thing]
-        if action.vessel is not None:
-            head = _vessel_head(action.vessel)
-            if head not in PLACES:
-                pot.vessel = action.vessel
-                self.vessels[head] = thing
+        if action.vessel is not None and not is_place(action.vessel):
+            pot.vessel = action.vessel
+            self.vessels[head(action.vessel)] = thing
         for name in (action.makes, *action.things):
-            if name and name not in pot.names and not set(name.split()) <= ANYTHING:
+            if name and name not in pot.names and not set(name.split()) <= words("anything"):
                 pot.names.append(name)
 
     def _put_into(self, other: int, thing: int, action: Action) -> None:
@@ -403,14 +385,6 @@ class _Follower:
             pot.cooked += 1
         elif action.does in WAITING:
             pot.spell += 1
-
-
-def _kind_of(head: str) -> str | None:
-    return next((kind for kind, heads in VESSELS.items() if head in heads or head.rstrip("s") in heads), None)
-
-
-def _vessel_head(vessel: str) -> str:
-    return vessel.lower().split()[-1] if vessel.split() else ""
 
 
 def _as_one(step: Step) -> tuple[Action, ...]:

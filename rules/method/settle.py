@@ -10,14 +10,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from rules.method.graph import FIRE, STOVE, Event, Taking, Thing, parts
+from rules.method.words import kind_of
 from rules.recipe import Action, Use
 from rules.roles import Role
 
 FLESH: frozenset[Role] = frozenset({"meat", "fish", "cured meat", "tofu"})
-#: Words of vessels that stand on a fire.
-POT_WORDS = frozenset(
-    "pot pan skillet saucepan wok stockpot kettle cauldron cooker oven frypan griddle crockpot hotplate".split()
-)
 #: Minutes for which seasoned meat must wait before it counts as marinated.
 MARINADE_MIN = 10.0
 
@@ -105,12 +102,11 @@ def _stands_in_a_pot(raw: Raw, raws: Sequence[Raw], things: Sequence[Thing], rol
     stove = [event.at for event in thing.events if _is_stove(event) and event.at >= raw.at]
     if raw.laid or not stove or raw.cooked:
         return False
+    if kind_of(thing.vessel or "") in ("pot", "pan"):
+        return True
     inside = [other for other in raws if other.thing == raw.thing and other.at <= stove[0]]
-    if any(roles[other.use.ingredient] in ("flour", "egg", "leavener") for other in inside):
-        return False
-    return roles[inside[0].use.ingredient] == "fat" or bool(
-        POT_WORDS & set((thing.vessel or "").lower().split())
-    )
+    batter = any(roles[other.use.ingredient] in ("flour", "egg", "leavener") for other in inside)
+    return not batter and roles[inside[0].use.ingredient] == "fat"
 
 
 def _is_fire(event: Event) -> bool:

@@ -41,6 +41,34 @@ LONG_RISE_MIN = 6 * 60
 #: Wait of a firm dough in the fridge after which it is baked: it is made at home and frozen [min].
 CHILL_MIN = 20
 
+#: What fruit is stewed with.
+_COMPOTE: frozenset[Role] = frozenset(
+    {
+        "fruit",
+        "sugar",
+        "syrup",
+        "juice",
+        "zest",
+        "acid",
+        "spirits",
+        "water",
+        "spice",
+        "starch",
+        "extract",
+        "salt",
+        "mix-in",
+    }
+)
+_WITH_FRUIT = frozenset(
+    {
+        "batter bake",
+        "custard or pudding",
+        "pastry or pie",
+        "biscuit or quick bread dough",
+        "griddle",
+        "yeast bread",
+    }
+)
 _MACHINES = ("blender", "food processor", "processor", "mixer", "beaker")
 
 
@@ -98,10 +126,18 @@ class Kitchen:
                 self._bowls[(-taking.at - 1, taking.hot)].append(taking)
 
     @cached_property
+    def _all_jobs(self) -> tuple[Job, ...]:
+        return jobs(self.recipe, self.items, self.graph, self.dish)
+
+    @cached_property
+    def _jobs(self) -> dict[tuple[int, int], str]:
+        return {(job.ingredient, job.taking.at): job.goes for job in self._all_jobs if job.taking is not None}
+
+    @cached_property
     def portions(self) -> tuple[Portion, ...]:
         """Every share of every ingredient, in the order of the list."""
         fat = defaultdict(list)
-        for job in jobs(self.recipe, self.items, self.graph, self.dish):
+        for job in self._all_jobs:
             fat[job.ingredient].append(job)
         made: list[Portion] = []
         for item, role in zip(self.items, self.roles, strict=True):
@@ -229,6 +265,12 @@ class Kitchen:
         sour = any(food is not None and food.is_acid for food in foods)
         return milk and sour
 
+    def is_compote(self, taking: Taking) -> bool:
+        """Whether it goes into fruit that is stewed by itself, with its sugar and flavours, for a bake or a pudding."""
+        inside = [other for other in self.graph.takings if other.thing == taking.thing]
+        roles = {self.role(other) for other in inside}
+        return "fruit" in roles and roles <= _COMPOTE and self.dish.family in _WITH_FRUIT
+
     # Wet company ---------------------------------------------------------------------------------------------------
 
     def wet_mates(self, portion: Portion) -> tuple[Taking, ...]:
@@ -266,6 +308,7 @@ class Kitchen:
             and not taking.hot
             and item.food is not None
             and item.food.is_liquid
+            and self._jobs.get((taking.ingredient, taking.at)) == "stirred in"
             and self._is_dressing(taking)
         )
 

@@ -89,34 +89,18 @@ def _only_sugar(start: int, end: int, kitchen: Kitchen, thing: int) -> bool:
 def fruit_and_its_flavours(portion: Portion, kitchen: Kitchen) -> Place | None:
     """Fruit, its sugar, juice, zest, spirits and vanilla share a bag, unless flour stands in the same bowl."""
     taking = portion.taking
-    if taking is None or (taking.hot and portion.role != "fruit"):
+    if taking is None or taking.laid or (taking.hot and not kitchen.is_compote(taking)):
         return None
-    bowl = kitchen.bowl(portion)
-    fruits = [
-        other
-        for other in kitchen.company(portion)
-        if kitchen.role(other) == "fruit" and _is_bagged(other.ingredient, kitchen)
-    ]
-    if not fruits or taking.laid:
+    bowl = [other for other in kitchen.graph.takings if other.thing == taking.thing and not other.laid]
+    roles = {kitchen.role(other) for other in bowl}
+    fruit = any(kitchen.role(other) == "fruit" and _is_bagged(other.ingredient, kitchen) for other in bowl)
+    if not fruit or roles & {"flour", "oats", "crumbs", "leavener", "egg"} or kitchen.curdles(bowl):
         return None
-    with_fruit = any(
-        kitchen.role(other) == "fruit" and _is_bagged(other.ingredient, kitchen) for other in bowl
-    )
-    body_in_bowl = any(kitchen.role(other) in ("flour", "oats", "crumbs", "leavener") for other in bowl)
-    if portion.role == "fruit":
-        flavours = [
-            other for other in kitchen.company(portion) if kitchen.role(other) in _FLAVOUR | {"sugar"}
-        ]
-        if not _is_bagged(portion.item.index, kitchen) or not flavours:
-            return None
-        return _wet(portion, kitchen, fruits[0].group, FRUIT)
-    if portion.role == "sugar" and with_fruit and not body_in_bowl:
-        return _wet(portion, kitchen, fruits[0].group, FRUIT_SUGAR)
-    if portion.role in ("zest", "extract", "juice", "spirits") and not kitchen.curdles(bowl):
-        return _wet(portion, kitchen, fruits[0].group, FRUIT)
-    if portion.role in _FLAVOUR and with_fruit and not body_in_bowl:
-        return _wet(portion, kitchen, fruits[0].group, FRUIT)
-    return None
+    if portion.role == "fruit" and _is_bagged(portion.item.index, kitchen) and roles & (_FLAVOUR | {"sugar"}):
+        return _wet(portion, kitchen, FRUIT)
+    if portion.role == "sugar":
+        return _wet(portion, kitchen, FRUIT_SUGAR)
+    return _wet(portion, kitchen, FRUIT) if portion.role in _FLAVOUR else None
 
 
 def _is_bagged(index: int, kitchen: Kitchen) -> bool:
@@ -136,10 +120,10 @@ def _is_bagged(index: int, kitchen: Kitchen) -> bool:
     return cut and (not food.browns_when_cut or sour)
 
 
-def _wet(portion: Portion, kitchen: Kitchen, group: int, rule: Rule) -> Place:
+def _wet(portion: Portion, kitchen: Kitchen, rule: Rule) -> Place:
     return Place(
         kind="wet mix",
-        key=("fruit", portion.part, group),
+        key=("fruit", portion.part, portion.taking.thing if portion.taking is not None else None),
         travels=frozen_or_cool(kitchen),
         because=rule.says(portion.name, food=portion.name),
         part=portion.part,
