@@ -14,7 +14,7 @@ from rules.cautions import is_hot
 from rules.circumstances import Day
 from rules.cold.hours import in_cooler
 from rules.dish import Dish
-from rules.plan import Batch, Cold, FatUse, Heat, Moment, Pack, Refresh, Stage, StageKind
+from rules.plan import Batch, Cold, FatUse, Heat, Moment, Pack, Stage, StageKind
 from rules.recipe import Recipe
 from rules.wording import mass, short_names
 
@@ -233,7 +233,7 @@ def _stage(stage: Stage, recipe: Recipe, fat: Sequence[FatUse]) -> Iterator[Time
             )
         )
         do = do.replace("the fat", named) if named else do
-    yield start, " ".join(part for part in (do, stage.look_for) if part)
+    yield start, " ".join(part for part in (do, _sentence(stage.look_for)) if part)
     end = start + (stage.minutes.high if stage.minutes else 0.0)
     if stage.turn_every_min:
         at = start + stage.turn_every_min
@@ -243,12 +243,11 @@ def _stage(stage: Stage, recipe: Recipe, fat: Sequence[FatUse]) -> Iterator[Time
     if stage.first_look_min is not None:
         yield start + stage.first_look_min, "First look: lift the lid straight up, look, shut it again."
     for fresh in stage.refresh:
-        yield _laid(fresh, start), f"Fresh coals on: {_two(fresh.top, fresh.under)}."
+        yield fresh.at_min, f"Fresh coals on: {_two(fresh.top, fresh.under)}."
 
 
-def _laid(fresh: Refresh, start: float) -> float:
-    """Minutes of a refresh count from the start of its stage."""
-    return start + fresh.at_min
+def _sentence(words: str) -> str:
+    return f"{words[:1].upper()}{words[1:].rstrip('.')}." if words else ""
 
 
 def _coals(stage: Stage) -> str:
