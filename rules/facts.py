@@ -31,7 +31,7 @@ SOLID: frozenset[Role] = frozenset(
 FLESH: frozenset[Role] = frozenset({"meat", "fish", "cured meat"})
 
 #: Words after which a title speaks of what goes with the dish.
-_BESIDE = (" with ", " in ", " on ", " over ", " and ", " for ")
+_BESIDE = (" with ", " in ", " on ", " over ", " for ")
 _MOST_TEXT = 4000
 
 
@@ -220,11 +220,30 @@ class Facts:
         """The share of the foods that end in the oven."""
         if not self.oven:
             return 0.0
-        solid = [taking for taking in self.graph.takings if not _seasons(self.roles[taking.ingredient])]
+        solid = [taking for taking in self.graph.takings if self._counts(taking)]
         if not solid or not self.does(*OVEN):
             return 1.0
         return sum(any(event.does in OVEN for event in self.graph.after(taking)) for taking in solid) / len(
             solid
+        )
+
+    def _counts(self, taking: Taking) -> bool:
+        """Food that makes up the dish: no seasoning, nothing optional, nothing strewn on or served with it."""
+        beside = taking.laid and taking.does in ("top", "serve")
+        optional = self.items[taking.ingredient].ingredient.optional
+        return not beside and not optional and not _seasons(self.roles[taking.ingredient])
+
+    @cached_property
+    def cuts_fat_in(self) -> bool:
+        """Solid fat is cut into flour, by word or because both are cut up together."""
+        if self.does("cut in"):
+            return True
+        return any(
+            role == "fat"
+            and item.food is not None
+            and not item.food.is_liquid
+            and self.graph.handled(item.index, "chop")
+            for item, role in zip(self.items, self.roles, strict=True)
         )
 
     @cached_property

@@ -192,12 +192,7 @@ def only_boils(facts: Facts) -> bool:
 
 def boils_and_drains(facts: Facts) -> bool:
     """Boiled in water that is poured away."""
-    return (
-        facts.does("boil", "steam")
-        and facts.does("drain", "mash")
-        and not fries(facts)
-        and not facts.oven
-    )
+    return facts.does("boil", "steam") and facts.does("drain", "mash") and not fries(facts) and not facts.oven
 
 
 def grills(facts: Facts) -> bool:
@@ -219,7 +214,7 @@ FEATURES: dict[str, Callable[[Facts], bool]] = {
     "dough by weight": is_stiff,
     "sweet and fat": is_sweet,
     "chemical leavener": lambda facts: facts.leavened,
-    "fat cut in": lambda facts: facts.does("cut in") and facts.has_body,
+    "fat cut in": lambda facts: facts.cuts_fat_in and facts.has_body,
     "rich unleavened dough": is_rich,
     "kneaded or rolled": lambda facts: facts.does("knead", "roll") and facts.has_body,
     "shaped small and baked sweet": is_shaped,

@@ -148,9 +148,15 @@ class _Follower:
             self._happen(self._known(action), step, action)
 
     def _set_out(self, action: Action) -> int | None:
-        """A vessel that is set on the fire with nothing in it yet."""
-        if self._names_new_vessel(action) and action.does in MIXING | WARMING | STOVE:
+        """A pot set on the fire with nothing in it yet; any other new vessel takes what is at hand."""
+        if not self._names_new_vessel(action):
+            return self.hand
+        empty = kind_of(action.vessel or "") in ("pot", "pan") and not set(action.word.split()) & words(
+            "moving"
+        )
+        if self.hand is None or (empty and action.does in MIXING | WARMING | STOVE):
             return self._open(action)
+        self._call(self.hand, action)
         return self.hand
 
     def _lies(self, deed: Deed, fresh: list[Use], targets: list[int]) -> bool:
@@ -164,9 +170,21 @@ class _Follower:
     def _handle(self, step: int, action: Action) -> None:
         for use in action.uses:
             self.handwork[(use.ingredient, action.does)] = None
+        for name in action.things:
+            self.handwork.update(
+                dict.fromkeys((index, action.does) for index in self._ingredients_called(name))
+            )
         known = self._known(action)
         if known is not None and not action.uses:
             self._happen(known, step, action)
+
+    def _ingredients_called(self, name: str) -> list[int]:
+        said = set(name.lower().split())
+        return [
+            index
+            for index, ingredient in enumerate(self.recipe.ingredients)
+            if index in self.where and said <= set(ingredient.name.split())
+        ]
 
     def _split(self, action: Action) -> tuple[list[Use], list[int]]:
         """The uses that take something new, and the ingredients that are spoken of again."""
