@@ -149,7 +149,7 @@ class _Follower:
 
     def _set_out(self, action: Action) -> int | None:
         """A pot set on the fire with nothing in it yet; any other new vessel takes what is at hand."""
-        if not self._names_new_vessel(action):
+        if not self._names_new_vessel(action) or action.does == "serve":
             return self.hand
         empty = kind_of(action.vessel or "") in ("pot", "pan") and not set(action.word.split()) & words(
             "moving"
@@ -378,7 +378,9 @@ class _Follower:
             self.left[index] = max(0.0, self.left.get(index, 1.0) - use.share)
             if self.left[index] < 1e-6:
                 self.left[index] = 0.0
-            self.takings.append(Raw(use, self.at, step, action, thing, pot.spell, pot.cooked, beside, laid))
+            self.takings.append(
+                Raw(use, self.at, step, action, thing, pot.vessel, pot.spell, pot.cooked, beside, laid)
+            )
             self.where[index] = thing
 
     def _happen(self, thing: int | None, step: int, action: Action) -> None:

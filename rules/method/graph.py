@@ -58,6 +58,8 @@ class Taking(Struct, frozen=True, kw_only=True):
     word: str
     thing: int
     group: int
+    #: where it goes, as written; None where the text does not say
+    vessel: str | None = None
     beside: tuple[int, ...] = ()
     hot: bool = False
     laid: bool = False

@@ -28,6 +28,7 @@ class Raw:
     step: int
     action: Action
     thing: int
+    vessel: str | None
     spell: int
     cooked: int
     beside: tuple[int, ...]
@@ -50,6 +51,7 @@ def settle(raws: Sequence[Raw], things: Sequence[Thing], roles: Sequence[Role]) 
             word=raw.action.word,
             thing=raw.thing,
             group=group,
+            vessel=raw.vessel,
             beside=raw.beside,
             hot=is_hot,
             laid=raw.laid,
@@ -102,7 +104,7 @@ def _stands_in_a_pot(raw: Raw, raws: Sequence[Raw], things: Sequence[Thing], rol
     stove = [event.at for event in thing.events if _is_stove(event) and event.at >= raw.at]
     if raw.laid or not stove or raw.cooked:
         return False
-    if kind_of(thing.vessel or "") in ("pot", "pan"):
+    if kind_of(raw.vessel or "") in ("pot", "pan"):
         return True
     inside = [other for other in raws if other.thing == raw.thing and other.at <= stove[0]]
     batter = any(roles[other.use.ingredient] in ("flour", "egg", "leavener") for other in inside)
