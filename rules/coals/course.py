@@ -21,6 +21,7 @@ from rules.foods import Item
 from rules.hazards import dry_kidney_beans, hazard_of
 from rules.plan import FatUse, StageKind
 from rules.recipe import Family, Recipe, Struct
+from rules.roles import role_of
 
 BAKED: frozenset[Family] = frozenset(
     {
@@ -427,7 +428,7 @@ def _baked(piece: Piece, aim: Aim | None, told: Sequence[Piece], kitchen: _Kitch
     row = family_heat(kitchen.family)
     is_main = kitchen.family in BAKED
     simmered = max((p.longest_min for p in told if p.kind in ("simmer", "boil")), default=0.0)
-    way: Way = row.way if is_main else "roast"
+    way: Way = row.way if is_main else "bake" if _must_brown(kitchen) else "roast"
     if kitchen.family in WET and kitchen.family != "pot roast":
         is_main = piece.longest_min >= max(MAIN_OVEN_MIN, simmered)
         way = "simmer" if is_main else "roast"
@@ -442,6 +443,12 @@ def _baked(piece: Piece, aim: Aim | None, told: Sequence[Piece], kitchen: _Kitch
     return Draft(
         kind=kind, way=way, low_min=low or 0.0, high_min=high or 0.0, temp_f=temp, look=kind, is_main=is_main
     )
+
+
+def _must_brown(kitchen: _Kitchen) -> bool:
+    """Whether there is a crust above to brown: cheese, crumbs or a dough."""
+    roles = {role_of(item.ingredient, item.food) for item in kitchen.items}
+    return bool(roles & {"cheese", "crumbs", "dough"})
 
 
 def _top(group: Sequence[Piece], aim: Aim | None, kitchen: _Kitchen) -> Draft:

@@ -6,6 +6,7 @@ What becomes of the pieces over coals is decided in `course`. Handbook chapters 
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from typing import Literal
 
@@ -53,6 +54,9 @@ LETS_GO: frozenset[Deed] = frozenset({"other", "cover", "turn", "add"})
 LONGEST_OTHER_MIN = 6 * 60
 #: Above this [°F] a temperature belongs to an oven or hot fat, below it to food.
 HOT_F = 220.0
+_TURNED = re.compile(
+    r"\b(?:reduc|lower|drop|turn(?:ing)? (?:it |the oven |the heat )?(?:down|up)|increas|rais)", re.IGNORECASE
+)
 FLESH = frozenset({"meat", "poultry", "fish"})
 
 
@@ -98,6 +102,7 @@ def pieces(recipe: Recipe, items: Sequence[Item]) -> tuple[Piece, ...]:
             if piece is not None:
                 here.append(piece)
         found.extend(_with_loose_times(here, step, index, found))
+        oven_f = next((figure for figure in reversed(step.temps_f) if figure > HOT_F), oven_f)
     return tuple(found)
 
 
@@ -111,10 +116,12 @@ def _of_action(
         kind = BY_TIME.get(action.minutes.what, kind)
     if kind == "bake" and action.heat is not None and "oven" not in (action.vessel or ""):
         kind = "fry"  # an oven has no low or medium flame
+    if kind == "fry" and _is_oven(action, step, oven_f):
+        kind = "bake"
     uses = tuple(use.ingredient for use in action.uses)
     temp = action.temp_f if action.temp_f and action.temp_f > HOT_F else None
     if kind in ("bake", "roast"):
-        temp = temp or next((figure for figure in step.temps_f if figure > HOT_F), oven_f)
+        temp = temp or _oven_f(step, oven_f)
     return Piece(
         kind=kind,
         step=index,
@@ -130,11 +137,26 @@ def _of_action(
     )
 
 
+def _is_oven(action: Action, step: Step, oven_f: float | None) -> bool:
+    """Whether a spell read as a pan's is the oven's: it is said to bake or roast, and an oven's heat is told."""
+    if not action.word.lower().startswith(("bake", "baking", "roast")):
+        return "oven" in (action.vessel or "").split()
+    return oven_f is not None or any(figure > HOT_F for figure in step.temps_f)
+
+
+def _oven_f(step: Step, before_f: float | None) -> float | None:
+    """The oven in a step [°F]: the step's own figure, unless it is what the oven is turned to afterwards."""
+    here = next((figure for figure in step.temps_f if figure > HOT_F), None)
+    if here is None or (before_f is not None and _TURNED.search(step.text[:2000])):
+        return before_f
+    return here
+
+
 def _with_loose_times(here: list[Piece], step: Step, index: int, before: list[Piece]) -> Iterator[Piece]:
     """The pieces of a step, with the times that no deed took given to the spell they belong to."""
     for time in _loose(step):
         kind = BY_TIME.get(time.what)
-        if kind is None and time.what != "other":
+        if (kind is None and time.what != "other") or _is_told(time, index, before):
             continue
         place = next((n for n, piece in enumerate(here) if _fits(piece, kind)), None)
         if place is not None:
@@ -144,6 +166,13 @@ def _with_loose_times(here: list[Piece], step: Step, index: int, before: list[Pi
         elif before and not here and _fits(before[-1], None) and time.low_min >= 1:
             before[-1] = _timed(before[-1], None, time)
     yield from here
+
+
+def _is_told(time: Duration, index: int, before: Sequence[Piece]) -> bool:
+    """Whether the line before has it already: a sentence runs over the line's end."""
+    if not before or before[-1].step != index - 1:
+        return False
+    return (before[-1].low_min, before[-1].high_min) == (time.low_min, time.high_min)
 
 
 def _loose(step: Step) -> list[Duration]:

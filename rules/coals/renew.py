@@ -33,6 +33,8 @@ EVERY = 5.0
 TRIGGER_F, STEERED_F = 2.0, 5.0
 #: A pot that does not boil by then wants more coals or less in it [min].
 LONGEST_TO_BOIL_MIN = 60.0
+#: Fresh coals are felt by a pot of food after this long [min].
+FELT_AFTER_MIN = 15.0
 #: Nobody lights a chimney for a coal or two: a renewing is this share of the first coals at least, by the clock more.
 FEWEST_SHARE, BY_CLOCK_SHARE = 0.15, 0.25
 #: A simmer falls by a few degrees in its last minutes, which no fresh coals would mend [°F, min].
@@ -68,6 +70,8 @@ class Cook(Struct, frozen=True, kw_only=True):
     low_f: float
     high_f: float
     trigger_f: float
+    #: how long the coals have lain when the stage begins [min]
+    age_min: float = 0.0
 
     def held(self, state: State) -> float:
         """The temperature that matters [°F]."""
@@ -119,6 +123,7 @@ def cook(
             low_f=low,
             high_f=body.boil_f,
             trigger_f=SIMMER_TRIGGER_F,
+            age_min=age_min,
         )
     # The coals that warmed the pot are those that lie on it now, so much younger.
     start = warmed(body, burning, modes(burning, coals, max(age_min - preheat_min, 0.0)), preheat_min)
@@ -132,6 +137,7 @@ def cook(
         low_f=aim_f - band,
         high_f=aim_f + band,
         trigger_f=TRIGGER_F,
+        age_min=age_min,
     )
 
 
@@ -224,16 +230,16 @@ def _usual_f(
 def batches(cook: Cook, minutes: float) -> tuple[tuple[float, int], ...]:
     """Fresh coals (at minute, how many) that keep the cook in its band from the end of its warm-up."""
     found: list[tuple[float, int]] = []
-    state, now, last, is_warm = cook.start, 0.0, 0.0, cook.holds == "food"
+    state, now, last, is_warm = cook.start, 0.0, -cook.age_min, cook.holds == "food"
     while now < minutes - 1e-9:
         step = min(EVERY, minutes - now)
         then = after(state, cook.body, cook.ember, step)
         is_warm = is_warm or cook.held(state) >= cook.low_f or now >= SLOW_MIN
         left = minutes - now
         needs = is_warm and cook.held(then) < cook.low_f + (cook.trigger_f if left > EVERY else 0.0)
-        is_due = now - last >= figure("renew after").value and left > LAST_MIN and not found
+        is_due = now > 0 and now - last >= figure("renew after").value and left > LAST_MIN and not found
         if cook.holds == "food":
-            needs = needs and left > LAST_MIN
+            needs = needs and left > LAST_MIN and (not found or now - last >= FELT_AFTER_MIN)
             is_due = is_due or (now - last >= figure("renew simmer").value and left > LAST_MIN)
         more = (
             _enough(cook, state, left, at_least=BY_CLOCK_SHARE if is_due else FEWEST_SHARE)

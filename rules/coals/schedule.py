@@ -73,7 +73,7 @@ def fired(
         if coals is None or not coals.total:
             found.append(stage)
             continue
-        bed, lit = _fed(bed, coals.total, stage.starts_at_min)
+        bed, lit = _fed(bed, coals.total, stage.starts_at_min, sum(batch.count for batch in batches))
         if lit:
             batches.append(Batch(light_at_min=stage.starts_at_min - chimney_min(), count=lit))
         lying = sum(part.count for part in bed)
@@ -103,7 +103,7 @@ def fired(
     return found, batches
 
 
-def _fed(bed: list[_Bed], wanted: int, now: float) -> tuple[list[_Bed], int]:
+def _fed(bed: list[_Bed], wanted: int, now: float, lit_before: int) -> tuple[list[_Bed], int]:
     """The bed that gives what `wanted` fresh coals would, and how many were lit for it.
 
     What is spent goes with the ash, a surplus is taken away.
@@ -112,8 +112,9 @@ def _fed(bed: list[_Bed], wanted: int, now: float) -> tuple[list[_Bed], int]:
     bed = [part for part in bed if now - part.since_min < SPENT_MIN]
     alive = sum(part.count * glow.left(now - part.since_min) for part in bed)
     missing = wanted - alive
-    if missing > MISSED_SHARE * wanted:
-        lit = math.ceil(missing)
+    # A few may be missed, but never so that a stage asks for more than was ever lit.
+    if missing > MISSED_SHARE * wanted or wanted > lit_before:
+        lit = max(math.ceil(missing), wanted - lit_before, 1)
         return [*bed, _Bed(count=lit, since_min=now)], lit
     kept = min(1.0, wanted / alive) if alive else 1.0
     return [_Bed(count=part.count * kept, since_min=part.since_min) for part in bed], 0

@@ -154,21 +154,22 @@ def _adjusted(
     day: Day,
     ledger: Ledger,
 ) -> list[Draft]:
-    """The drafts with the minutes of this pot and this height."""
+    """The drafts with the minutes of this pot and this height.
+
+    What another depth does is an estimate: it moves the far end of the range and leaves the recipe's own time in it.
+    """
     depth = minutes_factor(recipe, items, dish.family, pot, ledger) if dish.family in BAKED else 1.0
     high = heat_figure("high ground time")
     is_high = day.elevation_ft >= heat_figure("high ground").value
     found = []
     for draft in drafts:
-        factor = depth if draft.is_main and draft.kind in LOOKED_AT else 1.0
+        low, high_end = draft.low_min, draft.high_min
+        if draft.is_main and draft.kind in LOOKED_AT:
+            low, high_end = low * min(depth, 1.0), high_end * max(depth, 1.0)
         if is_high and draft.kind in LONGER_HIGH_UP:
-            factor *= high.value
+            low, high_end = low * high.value, high_end * high.value
             ledger.note(HIGH_GROUND.says(draft.kind, high, feet=day.elevation_ft, kind=draft.kind))
-        found.append(
-            msgspec.structs.replace(
-                draft, low_min=_round(draft.low_min * factor), high_min=_round(draft.high_min * factor)
-            )
-        )
+        found.append(msgspec.structs.replace(draft, low_min=_round(low), high_min=_round(high_end)))
     return found
 
 
