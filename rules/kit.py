@@ -89,7 +89,7 @@ def _chosen(
             tool.item.format(**slots)
         )
     for cause, tools in called.items():
-        ledger.note(CALLED_FOR.says("kit", cause=cause, tools=", ".join(tools)))
+        ledger.note(CALLED_FOR.says(f"kit for {where}", cause=cause, tools=", ".join(tools)))
     order = [tool.item.format(**slots) for tool in table.read("kit.csv", Tool)]
     return tuple(sorted((tool for tools in called.values() for tool in tools), key=order.index))
 

@@ -53,7 +53,7 @@ MEASURES = frozenset({"pound", "pint", "quart", "gallon", "cup"})
 #: Words of a line that a shopper minds.
 SIZES = frozenset({"small", "medium", "large", "extra-large"})
 #: A second package is carried only when it saves this share of what is needed.
-PER_PACKAGE = 0.15
+PER_PACKAGE = 0.35
 #: Nobody opens a second package for the last hundredth.
 SLACK = 0.01
 MOST_TRIED = 3
@@ -279,11 +279,7 @@ def _in_packages(need: Need, sold: Sequence[Package], day: Day) -> tuple[str, st
     if wanted is None:
         return _worded(sold[0], 1, day), None
     counts = _least_waste(wanted, [row.size for row in sold])
-    words = " and ".join(
-        f"{count} {row.one if count == 1 else row.many}"
-        for row, count in zip(sold, counts, strict=True)
-        if count
-    )
+    words = " and ".join(_worded(row, count, day) for row, count in zip(sold, counts, strict=True) if count)
     left = sum(count * row.size for row, count in zip(sold, counts, strict=True)) - wanted
     return words, _left(left, unit, day)
 

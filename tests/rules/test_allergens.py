@@ -1,0 +1,78 @@
+from __future__ import annotations
+
+import pytest
+
+from rules.allergens import allergens
+from rules.because import Ledger
+from rules.plan import Allergen
+from rules.recipe import Ingredient
+from tests.build import items, line, recipe
+
+
+def held(*lines: Ingredient) -> tuple[set[Allergen], dict[str, set[Allergen]], Ledger]:
+    """What the foods hold, what their labels must be read for, and what was asked."""
+    ledger = Ledger()
+    made = recipe(*lines)
+    sure, check = allergens(made, items(made), ledger)
+    return set(sure), {one.food: set(one.may_hold) for one in check}, ledger
+
+
+@pytest.mark.parametrize(
+    ("name", "sure"),
+    [
+        ("flour", {"wheat"}),
+        ("butter", {"milk"}),
+        ("mayonnaise", {"egg"}),
+        ("soy sauce", {"soybeans", "wheat"}),
+        ("hoisin sauce", {"soybeans", "wheat"}),
+        ("bechamel", {"milk", "wheat"}),
+        ("worcestershire sauce", {"fish"}),
+        ("shrimp", {"crustacean shellfish"}),
+        ("tahini", {"sesame"}),
+        ("peanut butter", {"peanuts"}),
+        ("walnuts", {"tree nuts"}),
+        ("coconut milk", set()),
+        ("rolled oats", set()),
+        ("chicken bouillon cube", set()),
+    ],
+)
+def test_what_a_food_surely_holds(name: str, sure: set[Allergen]) -> None:
+    """The nine of US law (FDA); coconut is no tree nut for labelling (FDA, 2025)."""
+    assert held(line(name))[0] == sure
+
+
+def test_what_the_usual_make_may_hold_goes_to_the_labels() -> None:
+    sure, check, _ = held(line("bread"))
+    assert sure == {"wheat"}
+    assert "milk" in check["bread"]
+    assert "wheat" not in check["bread"]
+
+
+def test_optional_foods_and_those_that_only_the_method_names_count() -> None:
+    assert held(line("walnuts", optional=True))[0] == {"tree nuts"}
+    assert held(line("butter", from_="method"))[0] == {"milk"}
+
+
+def test_a_food_to_take_instead_is_to_be_checked_and_does_not_count() -> None:
+    sure, check, _ = held(line("oil", alternatives=("butter",)))
+    assert sure == set()
+    assert check["butter instead of oil"] == {"milk"}
+
+
+def test_a_word_on_the_packet_moves_its_allergen_to_the_labels() -> None:
+    sure, check, _ = held(line("soy sauce", state=("gluten-free",)))
+    assert sure == {"soybeans"}
+    assert "wheat" in check["soy sauce"]
+
+
+def test_an_unknown_food_is_asked_about_and_never_counted_as_free() -> None:
+    sure, _, ledger = held(line("grandmother's paste", food=""))
+    assert sure == set()
+    (question,) = ledger.questions
+    assert "grandmother's paste" in question.text
+    assert ledger.reasons[0].rule == "allergens.unknown"
+
+
+def test_the_nine_come_in_one_order() -> None:
+    made = recipe(line("walnuts"), line("eggs"), line("milk"))
+    assert allergens(made, items(made), Ledger())[0] == ("milk", "egg", "tree nuts")
