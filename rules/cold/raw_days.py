@@ -24,7 +24,8 @@ def raw_food(
     cooled: Sequence[Pack], bags: Sequence[Bag], items: Sequence[Item], day: Day, ledger: Ledger
 ) -> Iterator[str]:
     """What has to be said of raw food that does not last the trip as it is packed."""
-    soft = {bag.pack: bag.thaw_hours.low for bag in bags if bag.thaw_hours}
+    # The low end of the days already errs on the safe side; for the thaw the middle of its range is taken.
+    soft = {bag.pack: (bag.thaw_hours.low + bag.thaw_hours.high) / 2 for bag in bags if bag.thaw_hours}
     for pack in cooled:
         frozen_for = soft.get(pack.id, 0.0) if pack.travels == "frozen" else 0.0
         for part in pack.items:
