@@ -23,7 +23,7 @@ def bound_water(food: Composition) -> float:
     """Mass fraction of water that never freezes: held by protein, sugar and alcohol.
 
     Source: protein, Schwartzberg (1976), ASHRAE Handbook - Refrigeration 2006 chapter 9 eq. 3; sugar and alcohol fitted
-    to `sucrose_ethanol.csv`.
+    to the freezing points of their solutions, believed CRC Handbook.
     """
     held = figure("bound_by_protein").value * food.protein + _held_by_solutes(food)
     return min(held, food.water)

@@ -5,7 +5,6 @@ from __future__ import annotations
 import pytest
 
 from rules import cautions, day, table
-from rules.cold.hours import celsius, figure
 from rules.foods import catalogue
 from rules.plan import CautionId
 
@@ -62,11 +61,6 @@ def test_less_leavener_high_up(feet: float, low: float, high: float) -> None:
 def test_food_is_out_of_the_cold_for_two_hours_and_one_in_hot_air() -> None:
     """FDA 2024."""
     assert (120, 60) == (day.figure("leftovers_min").value, day.figure("leftovers_hot_min").value)
-
-
-def test_raw_food_is_kept_at_forty_degrees() -> None:
-    """FDA 2024: 40 °F or below, 4.4 °C to one decimal."""
-    assert celsius(40) == pytest.approx(figure("safe_c").value, abs=0.05)
 
 
 @pytest.mark.parametrize(
