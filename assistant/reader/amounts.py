@@ -215,9 +215,12 @@ def _compound(words: Words, found: Found) -> Found:
 
 
 def _sum(words: Words, found: Found) -> Found | None:
-    """`sum := ("plus" | "+" | "and") measured` of a smaller unit; "1 cup plus 2 tbsp" is 1.125 cup."""
+    """`sum := ("plus" | "+" | "and") measured`; "1 cup plus 2 tbsp" is 1.125 cup, a pinch more is told beside."""
     joined = phrase(words, found.end, "sum")
-    return _added(found, measured(words, joined)) if joined > found.end else None
+    more = measured(words, joined) if joined > found.end else None
+    if more is None or more.main.unit is None:
+        return None
+    return _added(found, more) or found._replace(amounts=found.amounts + more.amounts, end=more.end)
 
 
 def _added(found: Found, more: Found | None) -> Found | None:
@@ -225,8 +228,9 @@ def _added(found: Found, more: Found | None) -> Found | None:
     if more is None or len(found.amounts) != 1 or more.main.package or found.main.package:
         return None
     first, second = found.main, more.main
-    kind = units.kind(first.unit)
-    if kind not in ("mass", "volume") or kind != units.kind(second.unit) or first.unit == second.unit:
+    masses = units.is_mass(first.unit) and units.is_mass(second.unit)
+    volumes = units.is_volume(first.unit) and units.is_volume(second.unit)
+    if not (masses or volumes) or first.unit == second.unit:
         return None
     low, high = (units.to(value, str(second.unit), str(first.unit)) for value in (second.low, second.high))
     if low >= 1:

@@ -47,13 +47,14 @@ def aside(draft: Draft, start: int, end: int, *, bracket: bool = False) -> None:
 
 
 def trimmed(draft: Draft, start: int, end: int) -> tuple[int, int]:
-    """The stretch without signs at its ends; an inch mark stays."""
+    """The stretch without signs at its ends; an inch mark stays, and a bracket that was opened within."""
     word = draft.line.word
-    while start < end and word(start) in SIGNS:
+    while start < end and word(start) in SIGNS and word(start) != "(":
         start += 1
-    while (
-        start < end and word(end - 1) in SIGNS and not (word(end - 1) == '"' and word(end - 2)[-1:].isdigit())
-    ):
+    while start < end and word(end - 1) in SIGNS:
+        inch = word(end - 1) == '"' and word(end - 2)[-1:].isdigit()
+        if inch or (word(end - 1) == ")" and "(" in draft.line.lower[start:end]):
+            break
         end -= 1
     return start, end
 
@@ -133,7 +134,9 @@ def _work(draft: Draft, start: int, end: int) -> bool:
     works = (
         line.after("part_taken", start) >= end
         or any(line.after(label, place) > place for place in {start, opener} for label in ("done", "verb"))
-        or any(start < place < end for label in ("done", "verb") for place in line.starts[label])
+        or any(
+            start < place < min(end, start + 5) for label in ("done", "verb") for place in line.starts[label]
+        )
     )
     if works and not _has_amount(draft, start, end):
         draft.taken.preps.append(line.text(start, end))

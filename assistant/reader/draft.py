@@ -14,6 +14,8 @@ from rules.recipe import Amount, Ingredient
 
 #: Words that are no note by themselves.
 SAY_NOTHING = JOINS | {"of", "the", "your", "my", "plus", "use", "other", "", "etc"}
+#: Preparations under another name in the catalogue.
+MADE_BY = {"minced": "ground"}
 SIGNS = " ,;:()[]-.!\"'"
 
 
@@ -94,9 +96,9 @@ def food_key(
 ) -> str | None:
     """The catalogue's key of a food; a preparation that makes another food of it counts ("minced" beef)."""
     for done in preps:
-        if known(f"{done} {name}"):
-            name = f"{done} {name}"
-            break
+        made = catalogue().find(f"{done} {name}").food if known(f"{done} {name}") else None
+        if made and MADE_BY.get(done, done) in made.name:
+            return made.name
     unit = amounts[0].unit if amounts else None
     match = catalogue().find(name.replace("&", "and"), unit=unit, state=state, prep=prep)
     return match.food.name if match.food else None

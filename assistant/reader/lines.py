@@ -11,7 +11,7 @@ from functools import cache
 
 from assistant.reader import clean, names
 from assistant.reader import words as tables
-from assistant.reader.amounts import amounts
+from assistant.reader.amounts import amounts, packed
 from assistant.reader.asides import aside, plus, substitute
 from assistant.reader.draft import SIGNS, Draft
 from assistant.reader.figures import figure
@@ -180,6 +180,8 @@ def _name_piece(draft: Draft, left: list[Piece]) -> None:
     draft.names = [name for name in found_names if name]
     draft.alternatives += others
     aside(draft, rest, piece.end)
+    if rest >= piece.end:
+        _interrupted(draft, left)
 
 
 def _or_count(draft: Draft, start: int, end: int) -> int:
@@ -194,6 +196,24 @@ def _or_count(draft: Draft, start: int, end: int) -> int:
     draft.amounts += found.amounts
     draft.note(line.text(start, first))
     return first
+
+
+def _interrupted(draft: Draft, left: list[Piece]) -> None:
+    """A name that goes on behind a bracket: "chicken (or vegetable) stock", "red (large) onion"."""
+    line = draft.line
+    if len(left) < 2 or left[0].before != "(" or left[1].before != ")" or len(draft.names) != 1:
+        return
+    bracket, rest = left[0], line.text(left[1].start, left[1].end)
+    if not known(f"{draft.names[0]} {rest}"):
+        return
+    draft.names[0] = f"{draft.names[0]} {rest}"
+    draft.name_end = left[1].end
+    if line.word(bracket.start) in ORS:
+        draft.alternatives.append(f"{line.text(bracket.start + 1, bracket.end)} {rest}")
+        del left[0]
+        del left[0]
+    else:
+        del left[1]
 
 
 def _past_lead(draft: Draft, start: int, end: int) -> int:
@@ -280,12 +300,12 @@ def _name_of_last_resort(draft: Draft, at: int) -> None:
 def _settle(draft: Draft) -> None:
     """Say what the line leaves unsaid: the unit of a counted part, tins of a tinned food, one of a whole thing; find tools."""
     line, main = draft.line, draft.main
-    if main and main.unit is None and main.package and {"canned", "tinned"} & set(draft.taken.states):
-        _set_unit(draft, main, "can")
+    if main and main.unit is None and {"canned", "tinned"} & set(draft.taken.states):
+        _sized_tins(draft, main)
     if main is None and "whole" in draft.taken.states[:1] and _is_one_piece(draft.names[0]):
         draft.amounts = [Amount(low=1, high=1)]
     measured = main is not None and units.kind(main.unit) is not None
-    if (main is None or units.kind(main.unit) in (None, "length")) and _names_tool(draft):
+    if not (main and (units.is_mass(main.unit) or units.is_volume(main.unit))) and _names_tool(draft):
         draft.is_tool = True
     parts = draft.names[0].split()
     if len(parts) < 2 or draft.name_end - 1 in line.whole:
@@ -296,6 +316,14 @@ def _settle(draft: Draft) -> None:
     elif measured and line.before("shape", draft.name_end) < draft.name_end and len(draft.names) == 1:
         draft.names[0] = " ".join(parts[:-1])
         draft.taken.preps.append(parts[-1])
+
+
+def _sized_tins(draft: Draft, main: Amount) -> None:
+    """A count of tinned food with a size is a count of tins."""
+    if main.package:
+        _set_unit(draft, main, "can")
+    elif main.high == 1 and len(draft.amounts) > 1 and units.kind(draft.amounts[1].unit):
+        _set_unit(draft, packed(main, draft.amounts.pop(1)), "can")
 
 
 def _set_unit(draft: Draft, main: Amount, unit_id: str) -> None:

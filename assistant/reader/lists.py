@@ -42,9 +42,11 @@ def listed(draft: Draft, left: list[Piece]) -> None:
     if _is_kind_of_name(draft, parts):
         draft.names[0] = f"{parts[0]} {draft.names[0]}"
     elif joined == "or":
-        draft.alternatives += parts
+        draft.names[0], *others = names.share([draft.names[0], *parts], tight=False, together=False)
+        draft.alternatives += others
     elif joined == "and" or not draft.amounts:
-        draft.names += names.of_one_kind(draft.names[0], parts)
+        draft.names[0], *others = names.share([draft.names[0], *parts], tight=False, together=True)
+        draft.names += others
     else:
         return
     draft.optional = draft.optional or any(read.flag == "optional" for read in found)
@@ -86,6 +88,8 @@ def _food_piece(draft: Draft, piece: Piece) -> Listed | None:
     inner = "or" if others else "and" if len(first) > 1 else ""
     if taken.states and first:
         first[0] = " ".join([*taken.states, first[0]])
+    if all(names.is_kind(name) or not known(name) for name in line.text(place, stop).split(" or ")) and others:
+        return None  # "smooth or crunchy" tells the kind of the food before it
     found = [name for name in first + others if name]
     if not found or taken.preps:
         return None

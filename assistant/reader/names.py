@@ -15,6 +15,8 @@ from rules.foods import catalogue
 ANDS = frozenset({"and", "&", "+"})
 ORS = frozenset({"or"})
 JOINS = ANDS | ORS | {"/"}
+#: With one of these behind it, "hot" tells a kind.
+FLAVOURED = frozenset({"pepper", "peppers", "chili", "chilli", "chile", "mustard", "salsa", ",", "(", ")"})
 SKIPPED = frozenset({"of", "the", "a", "an", "'s"})
 #: The prepositions and small words that go on with a preparation: "cut into", "whisked with", "chopped small".
 GOES_ON = frozenset(
@@ -134,25 +136,28 @@ def _one_lead(line: Line, at: int, end: int, taken: Taken) -> int:
         taken.states.append(line.text(at, state))
         return state
     after = line.after("before_liquid", at)
-    if at < after < end and _is_liquid(line, after, end):
+    if at < after <= end and _is_liquid(line, after):
         taken.states.append(line.text(at, after))
         return after
     return _figure_state(line, at, end, taken)
 
 
-def _is_liquid(line: Line, at: int, end: int) -> bool:
-    """Whether a plain liquid follows, after further words of state or with its kind: "hot, salted water", "hot beef stock"."""
+def _is_liquid(line: Line, at: int) -> bool:
+    """Whether a plain liquid follows, by itself ("hot, salted water") or with its kind ("hot beef or chicken stock")."""
     place = at
-    while place < end:
-        after = max(line.after(label, place) for label in ("state", "before_liquid", "done"))
-        if after == place and (line.word(place) in JOINS or line.word(place) == ","):
-            after = place + 1
-        if after == place:
-            break
-        place = after
+    while line.word(place) in JOINS or line.word(place) == ",":
+        place += 1
+    after = max(line.after(label, place) for label in ("state", "before_liquid", "done"))
+    if after > place:
+        return _is_liquid(line, after)
     if place in line.starts["liquid"]:
         return True
-    return line.word(place + 1) in ("stock", "broth", "milk") and known(line.text(place, place + 2))
+    for further in range(place, place + 4):
+        if line.word(further) in FLAVOURED or place in line.whole:
+            return False
+        if line.word(further) in ("stock", "broth", "milk", "water"):
+            return True
+    return False
 
 
 def _figure_state(line: Line, at: int, end: int, taken: Taken) -> int:
@@ -294,7 +299,8 @@ def foods(line: Line, start: int, end: int, taken: Taken) -> tuple[list[str], li
         return parts or [bare(line, start, end, taken)], []
     if together and _is_product(line, end, parts):
         return [line.text(start, end)], []
-    parts = _share(parts, tight=line.word(cuts[0]) == "/" and not line.doc[cuts[0]].whitespace_)
+    tight = line.word(cuts[0]) == "/" and not line.doc[cuts[0]].whitespace_
+    parts = share(parts, tight=tight, together=together)
     if together or f"{parts[0]} {parts[1]}" in _words("pair"):
         return parts, []
     return parts[:1], parts[1:]
@@ -327,12 +333,13 @@ def _is_product(line: Line, end: int, parts: list[str]) -> bool:
     return last in _words("product") and not (known(parts[0]) and known(parts[-1])) and " " in parts[-1]
 
 
-def _share(parts: list[str], *, tight: bool) -> list[str]:
-    """Give the first parts the word that they share with the last: "white or brown rice", "apple/pear syrup"."""
+def share(parts: list[str], *, tight: bool, together: bool) -> list[str]:
+    """Give the first of several names the word that they share with the last: "white or brown rice", "apple/pear syrup"."""
     last = parts[-1].split()
     shared: list[str] = []
     for part in parts[:-1]:
-        shared.append(_with_head(part, last, tight=tight) if len(last) > 1 else part)
+        own = len(last) < 2 or (together and known(part) and not is_kind(part))
+        shared.append(part if own else _with_head(part, last, tight=tight))
     return [shared[0], *of_one_kind(shared[0], [*shared[1:], parts[-1]])]
 
 

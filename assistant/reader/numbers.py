@@ -158,7 +158,7 @@ def _grouped(words: Words, found: Number) -> Number:
     times = groups.get(word(words, found.end))
     if times is None or (times == 2 and found.value != 1):
         return found
-    end = found.end + 1
+    end = found.end + 1 + (word(words, found.end + 1) == ".")
     return Number(found.value * times, end + (word(words, end) == "of"), spoken=True)
 
 

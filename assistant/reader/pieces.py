@@ -6,6 +6,7 @@ from functools import cache
 from typing import Literal, NamedTuple
 
 from assistant.reader import words as tables
+from assistant.reader.amounts import amounts
 from assistant.reader.measures import unit
 from assistant.reader.tokens import Finder, Mark, doc
 
@@ -28,6 +29,8 @@ YIELDS = frozenset(
 TABLES = ("states.toml", "preparations.toml", "asides.toml", "names.toml")
 SEPARATORS = frozenset({",", ";", "|", ":"})
 DASHES = frozenset({"-"})
+#: For amounts every bracket is a round one.
+ROUND = {"[": "(", "{": "(", "]": ")", "}": ")"}
 CLOSES = {"(": ")", "[": "]", "{": "}"}
 
 
@@ -61,7 +64,9 @@ class Line:
             self.starts[label].setdefault(start, end)
             self.ends[label].setdefault(end, start)
         #: the words as the amount grammar wants them: one-letter units keep their capitals, units in names are hidden
-        self.words = [token.text if len(token) == 1 else token.lower_ for token in self.doc]
+        self.words = [
+            ROUND.get(token.text, token.text) if len(token) == 1 else token.lower_ for token in self.doc
+        ]
         for start in self.starts["whole"]:
             if unit(self.lower, start):
                 self.words[start] += "\0"
@@ -106,6 +111,9 @@ def pieces(line: Line, start: int, end: int) -> list[Piece]:
     place = start
     while place < end:
         sign = line.word(place)
+        if place == first and sign[0].isdigit():
+            place = _past_amounts(line, place, end)
+            continue
         closes = CLOSES.get(sign)
         if closes:
             close = _closing(line, place, end, sign, closes)
@@ -124,6 +132,12 @@ def pieces(line: Line, start: int, end: int) -> list[Piece]:
         place += 1
     _keep(found, first, end, before)
     return found
+
+
+def _past_amounts(line: Line, place: int, end: int) -> int:
+    """The place after the amounts that a piece opens with: their commas and brackets part nothing."""
+    found = amounts(line.words[:end], place)
+    return found.end if found else place + 1
 
 
 def _keep(found: list[Piece], first: int, end: int, before: str) -> None:

@@ -24,6 +24,7 @@ TOKEN = re.compile(
     | \d{1,9}/\d{1,9}                             # a fraction
     | \d{1,9}(?:[.,]\d{1,9}){0,3}                 # a whole number, a decimal, a thousands sign
     | \.\d{1,9}                                   # .5
+    | [a-z]&[a-z](?:'s)?(?![^\W\d_])              # two initials: "M&M's", "S&P"
     | [^\W\d_]{1,64}(?:['-][^\W\d_]{1,64}){0,8}   # a word, with the hyphens and apostrophes inside it
     | \S                                          # any other sign, alone
     """,

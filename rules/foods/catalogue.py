@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator
 from functools import cache
 from typing import Literal
 
-from rules import table
+from rules import table, units
 from rules.foods.food import Food
 from rules.foods.names import plain, singular, singulars, words_of
 from rules.foods.slips import SLIP_LETTERS, is_slip
@@ -140,9 +140,11 @@ class Catalogue:
             sense = self._exact(f"{hint} {name}")
             if sense.food and (not only_herbs or sense.food.group == "herb"):
                 return sense
-        found = self._exact(f"{name} {unit}") if unit else NONE
-        if found.food:
-            return found
+        # "2 cinnamon sticks", but a cup of peanut butter is no sweet.
+        if unit and not units.is_volume(unit) and not units.is_mass(unit):
+            found = self._exact(f"{name} {unit}")
+            if found.food:
+                return found
         found = self._exact(name)
         if found.food:
             return found
