@@ -25,6 +25,7 @@ SENTENCES = re.compile(r"(?<=[.!?;])\s+")
 PARTS: tuple[Part, ...] = ("head", "ingredients", "method", "notes")
 #: What speaks for a title: being a text's first line; standing alone between blank lines.
 FIRST, ALONE = 3.0, 2.0
+LONGEST_TITLE = 12
 #: "9 servings", "for 9", "14 to 16 minutes": a number that counts no food.
 COUNTS_NO_FOOD = re.compile(
     r"(?:for |serves |feeds |makes )?[\w ½-]{1,20}?\s?(?:minutes?|mins?|hours?|hrs?|servings?|people|persons)\b|for \w{1,10}$",
@@ -77,7 +78,7 @@ def _cheapest(lines: list[Marked], allowed: tuple[Part, ...]) -> list[Part]:
     numbers = {line.number for line in lines}
     for line, following in zip(lines, [*lines[1:], None], strict=True):
         weights = evidence(line)
-        if line is lines[0] and not line.bullet:
+        if line is lines[0] and not line.bullet and line.words <= LONGEST_TITLE:
             weights["head"] += FIRST + (ALONE if line.number + 1 not in numbers else 0.0)
         elif _heads_orders(line, following) and line.number - 1 not in numbers:
             weights["method"] += ALONE

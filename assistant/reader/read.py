@@ -9,6 +9,7 @@ from assistant.reader.oven import oven_of
 from assistant.reader.sections import layout
 from assistant.reader.servings import servings_of
 from assistant.reader.steps import read_steps
+from assistant.reader.told import told
 from rules import dish, method
 from rules.because import Ledger
 from rules.foods import weigh
@@ -27,7 +28,8 @@ def read(text: str, *, file: str | None = None) -> Recipe:
         ingredients += found
         if not found:
             unread.append(Unread(line=line.number, text=line.text.strip()))
-    reading = read_steps((line for line in page.lines if line.kind == "step"), ingredients, title=page.title)
+    steps = [line for line in page.lines if line.kind == "step"]
+    reading = read_steps(steps, ingredients or told(steps), title=page.title)
     recipe = Recipe(
         title=page.title,
         servings=servings_of(page),

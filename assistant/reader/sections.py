@@ -184,10 +184,10 @@ class _Sorter:
             if is_fact(line.body):
                 self.kinds[line.number] = "fact"
             elif self.title is None and (
-                line.level or (line.words <= 12 and not line.body.endswith((".", "!")))
+                line.level or line.shouted or (line.words <= 12 and not line.body.endswith((".", "!")))
             ):
                 self.kinds[line.number] = "title"
-                self.title = line.body.rstrip(":") or None
+                self.title = line.body.rstrip(":.") or None
 
     def _aside(self, first: int, last: int) -> None:
         for line in self.lines[first:last]:

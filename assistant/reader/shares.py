@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections import defaultdict
 from collections.abc import Sequence
 
@@ -31,6 +32,8 @@ ALL_LEFT = -1.0
 #: An unknown share.
 SOME = -2.0
 LOOK_BACK = 6
+#: An amount belongs to a food at most this many tokens after it.
+NEAR = 8
 NUMBERS = {"one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0, "six": 6.0}
 
 
@@ -79,14 +82,17 @@ def _by_amount(
     main = ingredient.amounts[0] if ingredient.amounts else None
     if main is None or main.low <= 0:
         return None
-    for quantity in amounts:
-        words = len(text.text[quantity.end : offset].split()) if quantity.end <= offset else 99
+    # Only what stands near counts, and a text may be long: no look over all of it for every food.
+    around = text[max(0, start - NEAR) : start]
+    last = bisect_right(amounts, offset, key=lambda quantity: quantity.end)
+    for quantity in amounts[max(0, last - 3) : last]:
+        between = around.text[max(0, quantity.end - around.start_char) :]
         if (
             quantity.sort == "amount"
-            and quantity.end <= offset
-            and words <= 4
-            and "," not in text.text[quantity.end : offset]
-            and " and " not in text.text[quantity.end : offset]
+            and quantity.end >= around.start_char
+            and len(between.split()) <= 4
+            and "," not in between
+            and " and " not in between
         ):
             return _ratio(quantity, ingredient)
     if main.unit is None and near and main.low == main.high:
@@ -157,7 +163,7 @@ class Shares:
         if share == ALL_LEFT or len(entering) == 1:
             return (
                 1.0
-                if share is None or share < 0 and share != SOME
+                if share is None or (share < 0 and share != SOME)
                 else 0.5
                 if share == SOME
                 else round(share, 4)
