@@ -60,7 +60,7 @@ def test_less_leavener_high_up(feet: float, low: float, high: float) -> None:
 
 def test_food_is_out_of_the_cold_for_two_hours_and_one_in_hot_air() -> None:
     """FDA 2024."""
-    assert (120, 60) == (day.figure("leftovers_min").value, day.figure("leftovers_hot_min").value)
+    assert (day.figure("leftovers_min").value, day.figure("leftovers_hot_min").value) == (120, 60)
 
 
 @pytest.mark.parametrize(

@@ -73,7 +73,7 @@ def test_water_as_a_food_melts_with_the_textbooks_heat() -> None:
 
 def test_ice_in_a_beef_carcass() -> None:
     """ASHRAE Handbook - Refrigeration 2006 chapter 9 example 1, from memory: 0.52 at -20 °C, two digits."""
-    assert 0.52 == pytest.approx(ice_fraction_of_flesh(water=0.58, freezing_c=-1.7, temp_c=-20), abs=0.005)
+    assert pytest.approx(ice_fraction_of_flesh(water=0.58, freezing_c=-1.7, temp_c=-20), abs=0.005) == 0.52
 
 
 def test_heat_to_freeze_a_beef_carcass() -> None:
@@ -84,10 +84,10 @@ def test_heat_to_freeze_a_beef_carcass() -> None:
     beef = Composition(
         water=0.5821, protein=0.1748, fat=0.2348, ash=0.0083, particles=particles_at(-1.7, water=0.5821)
     )
-    assert -1.7 == pytest.approx(freezing_point(beef), abs=1e-6)
-    assert 34740 == pytest.approx(150 * (enthalpy(beef, 10) - enthalpy(beef, -20)), rel=0.05)
-    assert 280.38 - 243.14 == pytest.approx(enthalpy(beef, 10) - enthalpy(beef, -1.7), rel=0.05)
-    assert 243.14 - 48.79 == pytest.approx(enthalpy(beef, -1.7) - enthalpy(beef, -20), rel=0.05)
+    assert pytest.approx(freezing_point(beef), abs=1e-6) == -1.7
+    assert pytest.approx(150 * (enthalpy(beef, 10) - enthalpy(beef, -20)), rel=0.05) == 34740
+    assert pytest.approx(enthalpy(beef, 10) - enthalpy(beef, -1.7), rel=0.05) == 280.38 - 243.14
+    assert pytest.approx(enthalpy(beef, -1.7) - enthalpy(beef, -20), rel=0.05) == 243.14 - 48.79
 
 
 @pytest.mark.parametrize(
@@ -113,7 +113,7 @@ def test_a_sphere_of_food_in_cold_air() -> None:
     seconds = plank_seconds(
         heat_kj=250, density=1000, freezing_c=-1.25, around_c=-40, thickness=0.07, h=50, k=1.2, shape=SPHERE
     )
-    assert 2603 == pytest.approx(seconds, rel=0.001)
+    assert pytest.approx(seconds, rel=0.001) == 2603
 
 
 def test_a_block_of_lean_beef() -> None:
@@ -128,7 +128,7 @@ def test_a_block_of_lean_beef() -> None:
         k=1.108,
         shape=(0.3, 0.085),
     )
-    assert 18.7 == pytest.approx(seconds / 3600, abs=0.05)
+    assert pytest.approx(seconds / 3600, abs=0.05) == 18.7
 
 
 def test_ice_that_cools_fish() -> None:
@@ -136,13 +136,13 @@ def test_ice_that_cools_fish() -> None:
 
     FAO rounds 80 kcal/kg and 0.8 kcal/(kg K); within 1 %.
     """
-    assert 2.5 == pytest.approx(ice_to_cool(kg=10, kj_per_kg_k=0.8 * 4.1868, from_c=25), rel=0.01)
+    assert pytest.approx(ice_to_cool(kg=10, kj_per_kg_k=0.8 * 4.1868, from_c=25), rel=0.01) == 2.5
 
 
 def test_a_gallon_of_drink_melts_its_ice() -> None:
     """70 to 40 °F melts 1.75 lb by the figures of the trade (a maker's tips say 1.5 lb); FAO's equation, within 2 %."""
     pounds = ice_to_cool(kg=3.785, kj_per_kg_k=4.18, from_c=21.1, to_c=4.4) / 0.4536
-    assert 1.75 == pytest.approx(pounds, rel=0.02)
+    assert pytest.approx(pounds, rel=0.02) == 1.75
 
 
 def test_a_chest_with_four_frozen_gallon_jugs_stays_cold_three_to_four_days() -> None:
