@@ -8,17 +8,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
+from functools import cache
 
+from assistant.chat import tables
 from rules.plan import Plan, Reason
 from rules.problem import Problem
 from rules.recipe import Struct
 
 _WORD = re.compile(r"[^\W_]+(?:[-'][^\W_]+)*")
-#: Words of a question that name no thing.
-_EMPTY = frozenset(
-    "a an the why is are was were do does did so many much on in at of to for it its this that my our we i you not and "
-    "or with must should would what how come go goes be been only just there".split()
-)
 
 
 class Answer(Struct, frozen=True, kw_only=True):
@@ -47,7 +44,13 @@ class NoReason(Problem):
 def words_of(text: str) -> frozenset[str]:
     """The words that name something, lower case and singular as far as an s shows it."""
     words = (found[0].lower() for found in _WORD.finditer(text[:500]))
-    return frozenset(_singular(word) for word in words if word not in _EMPTY)
+    return frozenset(_singular(word) for word in words if word not in _small_words())
+
+
+@cache
+def _small_words() -> frozenset[str]:
+    """Words of a question that name no thing."""
+    return frozenset(tables.load("words.toml", dict[str, list[str] | dict[str, str]])["SMALL"])
 
 
 def _singular(word: str) -> str:
@@ -67,16 +70,23 @@ def reasons_about(plan: Plan, about: str) -> Answer:
         NoReason: none is about it.
     """
     asked = words_of(about)
-    fields = (
-        lambda reason: words_of(reason.about),
-        lambda reason: words_of(reason.rule.replace(".", " ").replace("-", " ")),
-        lambda reason: words_of(reason.because),
-    )
-    for field in fields:
-        found = _best(asked, ((reason, field(reason)) for reason in plan.why))
+    for field in (_about, _rule, _because):
+        found = _best(asked, ((reason, words_of(field(reason))) for reason in plan.why))
         if found:
             return Answer(file=plan.file, about=about, why=found)
     raise NoReason(about, tuple(dict.fromkeys(reason.about for reason in plan.why)))
+
+
+def _about(reason: Reason) -> str:
+    return reason.about
+
+
+def _rule(reason: Reason) -> str:
+    return reason.rule.replace(".", " ").replace("-", " ")
+
+
+def _because(reason: Reason) -> str:
+    return reason.because
 
 
 def _best(asked: frozenset[str], told: Iterable[tuple[Reason, frozenset[str]]]) -> tuple[Reason, ...]:

@@ -124,7 +124,7 @@ def _coals(plan: Plan, heat: Heat, look: Look) -> tuple[str, ...]:
     lines = [
         words.fuel(fuel, look.day.units),
         *(f"{words.when(batch.light_at_min, look.day)}: light {batch.count}" for batch in fuel.batches),
-        *(words.fresh_coals(stage.kind, fresh) for stage in heat.stages for fresh in stage.refresh),
+        *(words.fresh_coals(stage.kind, fresh, look.day) for stage in heat.stages for fresh in stage.refresh),
         *(words.done(check, look.day.units) for check in heat.doneness),
     ]
     main = words.main_stage(plan)

@@ -210,7 +210,7 @@ def _stages(page: Page, heat: Heat) -> None:
     page.rows(table)
     for stage in heat.stages:
         for fresh in stage.refresh:
-            page.say(words.fresh_coals(stage.kind, fresh))
+            page.say(words.fresh_coals(stage.kind, fresh, page.day))
 
 
 def _fuel(page: Page, fuel: Fuel, day: Day) -> None:
@@ -389,7 +389,7 @@ def coals_text(answer: CoalsAnswer, look: Look) -> str:
     _levels(page, answer.diameter_in, answer.top, answer.under, answer.pattern, facts)
     page.gap()
     for fresh in answer.refresh:
-        page.say(words.fresh_coals(answer.for_, fresh))
+        page.say(words.fresh_coals_in(fresh))
     page.say(words.fuel(answer.fuel, look.day.units))
     page.heading("why")
     for reason in answer.why:

@@ -174,12 +174,26 @@ def done(check: Doneness, units: Units = "us") -> str:
     return f"Done ({check.what}): {inside}{sentence(check.sign) if not inside else check.sign.rstrip('.') + '.'}{rest}"
 
 
-def fresh_coals(kind: str, fresh: Refresh) -> str:
-    """One refresh: when to light how many, and where they go."""
+def fresh_coals(kind: str, fresh: Refresh, day: Day | None = None) -> str:
+    """One refresh of a plan, whose minutes count from the meal."""
     return (
-        f"Fresh coals for the {kind}: light {fresh.top + fresh.under} at minute {fresh.light_at_min:g}; "
-        f"at minute {fresh.at_min:g} put {fresh.top} on the lid and {fresh.under} under."
+        f"{when(fresh.light_at_min, day)}: light {fresh.top + fresh.under} fresh for the {kind}; "
+        f"{when(fresh.at_min, day)}: put {_placed(fresh)}."
     )
+
+
+def fresh_coals_in(fresh: Refresh) -> str:
+    """One refresh of a coal count, whose minutes count from coals on."""
+    return (
+        f"After {number(fresh.light_at_min)} min light {fresh.top + fresh.under} fresh; "
+        f"after {number(fresh.at_min)} min put {_placed(fresh)}."
+    )
+
+
+def _placed(fresh: Refresh) -> str:
+    if not fresh.top:
+        return f"{fresh.under} under"
+    return f"{fresh.top} on the lid and {fresh.under} under" if fresh.under else f"{fresh.top} on the lid"
 
 
 def cold_lines(plan: Plan, units: Units = "us") -> list[str]:

@@ -1,0 +1,202 @@
+"""What an utterance means: the acts in it, with their slots filled.
+
+Patterns say what can be meant where; of all that fit together the heaviest are taken, so that one sentence may hold
+several acts. A sentence most of whose words mean nothing here is not understood, and then nothing is guessed:
+`nearest_acts` names what could have been meant.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+
+from assistant.chat.context import Context
+from assistant.chat.lexicon import EDGE, LIGHT, Heard, hear
+from assistant.chat.patterns import Found, acts, patterns
+from assistant.chat.settle import settled
+from rules.recipe import Struct
+
+NOT_UNDERSTOOD = "not understood"
+#: Acts that change the plan; in one sentence they are done before its questions are answered.
+CHANGES = frozenset(
+    (
+        *(
+            "people",
+            "scale",
+            "pot",
+            "temperature",
+            "weather",
+            "elevation",
+            "eat at",
+            "trip",
+            "fire ban",
+            "cooler",
+        ),
+        *("swap", "leave out", "add", "units"),
+    )
+)
+#: The least that must be explained, and how much more for every word that means nothing here.
+LEAST_WEIGHT, PER_STRANGE_WORD, PER_KNOWN_WORD = 1.5, 0.5, 0.15
+_ASKING = frozenset(["HOWMANY", "HOW", "HOWLONG", "HOWOFTEN", "WHEN", "WHAT", "WHERE", "WHY", "SHOW"])
+_SMALL = frozenset(["OF", "NOT", "WHATABOUT", "MORE", "CHANGE_MIND", "AGAIN", "A_BIT", "FILLER"])
+
+
+class Meant(Struct, frozen=True, kw_only=True):
+    """One act, with its slots as `coalside ask` prints them."""
+
+    act: str
+    slots: Mapping[str, object] = {}
+
+
+def understand(utterance: str, context: Context) -> tuple[Meant, ...]:
+    """The acts of an utterance in the order in which they are done; empty when it is not understood."""
+    heard = hear(utterance, foods=context.food_marks, known=context.known)
+    found = [match for match in patterns().find(heard) if _may_be(match, heard, context)]
+    chosen = _heaviest(found, heard)
+    if not chosen or not _is_enough(chosen, heard):
+        return ()
+    meant: list[Meant] = []
+    for match in chosen:
+        meant += settled(match, heard, context.after(meant))
+    return _in_order(_merged(meant))
+
+
+def _may_be(match: Found, heard: Heard, context: Context) -> bool:
+    """Whether nothing around a match speaks against it."""
+    if _is_denied(match, heard):
+        return False
+    if match.act in ("open", "forget"):
+        return _is_kept(match, context)
+    return not (match.act in ("add", "leave out") and _asks_before(match, heard))
+
+
+def _is_denied(match: Found, heard: Heard) -> bool:
+    """Whether a "not" stands before it."""
+    place = match.start - 1
+    while place > 0 and LIGHT in heard.words[place].groups:
+        place -= 1
+    return "NOT" in heard.words[place].groups
+
+
+def _is_kept(match: Found, context: Context) -> bool:
+    """Whether a name is one of a kept meal, or at least written as a name."""
+    name = match.slots.get("name")
+    if not isinstance(name, str):
+        return True
+    return name.lower() in (kept.lower() for kept in context.kept) or name[:1].isupper()
+
+
+def _asks_before(match: Found, heard: Heard) -> bool:
+    """Whether the part of the sentence asks something before the match comes: "what do I put in with the flour?"."""
+    first = _part(match, heard)
+    before = heard.words[first : match.start]
+    return any(word.groups & _ASKING for word in before) or (
+        len(before) > 1 and bool(before[0].groups & {"BE", "DO"}) and "IT" in before[1].groups
+    )
+
+
+def _heaviest(found: Sequence[Found], heard: Heard) -> list[Found]:
+    """The matches that weigh most together, none overlapping another, in reading order.
+
+    A part of a sentence asks one thing: of several questions in it only the heaviest counts.
+    """
+    asked: dict[int, Found] = {}
+    for match in found:
+        part = _part(match, heard)
+        if match.act not in CHANGES and (part not in asked or match.weight > asked[part].weight):
+            asked[part] = match
+    questions = {id(match) for match in asked.values()}
+    chosen = _chain([match for match in found if match.act in CHANGES or id(match) in questions])
+    changed = {_part(match, heard) for match in chosen if match.act in CHANGES}
+    reasons = {part for part, match in asked.items() if match.act == "why" and match in chosen}
+    return [
+        match
+        for match in chosen
+        for part in [_part(match, heard)]
+        if (match.act in CHANGES and part not in reasons)
+        or (
+            match.act not in CHANGES
+            and (part not in changed or part in reasons or _is_question(match, heard))
+        )
+    ]
+
+
+def _is_question(match: Found, heard: Heard) -> bool:
+    """Whether a match holds a word that asks, or begins with a verb as questions do."""
+    own = [heard.words[place] for place in sorted(match.own)]
+    if any(word.groups & _ASKING for word in own):
+        return True
+    before = heard.words[match.start - 1]
+    return EDGE in before.groups and bool(own[0].groups & {"DO", "BE"})
+
+
+def _part(match: Found, heard: Heard) -> int:
+    """Where the part of the sentence begins that a match starts in."""
+    place = match.start
+    while place > 0 and EDGE not in heard.words[place - 1].groups:
+        place -= 1
+    return place
+
+
+def _chain(found: Sequence[Found]) -> list[Found]:
+    ends = sorted(found, key=lambda match: (match.end, match.start))
+    best: list[tuple[float, tuple[Found, ...]]] = [(0.0, ())]
+    behind = [0]
+    for match in ends:
+        before = max(place for place, end in enumerate(behind) if end <= match.start)
+        weight, chain = best[before]
+        taken = (weight + match.weight, (*chain, match))
+        best.append(max(best[-1], taken, key=lambda entry: entry[0]))
+        behind.append(match.end)
+    return list(best[-1][1])
+
+
+def _is_enough(chosen: Sequence[Found], heard: Heard) -> bool:
+    """Whether the acts explain enough of what was said."""
+    explained = frozenset(place for match in chosen for place in match.own)
+    strange = known = 0
+    for place, word in enumerate(heard.words):
+        if place in explained or EDGE in word.groups or LIGHT in word.groups or word.groups & _SMALL:
+            continue
+        if word.values or not word.is_known:
+            strange += 1
+        else:
+            known += 1
+    weight = sum(match.weight for match in chosen)
+    return weight >= LEAST_WEIGHT + PER_STRANGE_WORD * strange + PER_KNOWN_WORD * known
+
+
+def _merged(meant: Iterable[Meant]) -> list[Meant]:
+    """Each act once: slots said in several places come together, and a second food joins the first in a list."""
+    merged: dict[str, dict[str, object]] = {}
+    for one in meant:
+        slots = merged.setdefault(one.act, {})
+        for name, value in one.slots.items():
+            if name in ("food",) and name in slots and slots[name] != value:
+                there = slots[name]
+                slots[name] = [*(there if isinstance(there, list) else [there]), value]
+            else:
+                slots[name] = value
+    return [Meant(act=act, slots=slots) for act, slots in merged.items()]
+
+
+def _in_order(meant: Sequence[Meant]) -> tuple[Meant, ...]:
+    changes = [one for one in meant if one.act in CHANGES]
+    return (*changes, *(one for one in meant if one.act not in CHANGES))
+
+
+def nearest_acts(utterance: str, context: Context, most: int = 3) -> tuple[str, ...]:
+    """The acts that an utterance comes nearest to, by the words that they share."""
+    from rapidfuzz import fuzz
+
+    heard = hear(utterance, foods=context.food_marks, known=context.known)
+    scores: dict[str, float] = {}
+    for match in patterns().find(heard):
+        scores[match.act] = max(scores.get(match.act, 0.0), 100 + match.weight)
+    for name, act in acts().items():
+        if name not in scores:
+            likeness = (
+                fuzz.token_set_ratio(heard.text.lower(), example) for example in (act.example, act.says)
+            )
+            scores[name] = max(likeness)
+    ranked = sorted((name for name in scores if name != "again"), key=lambda name: -scores[name])
+    return tuple(ranked[:most])

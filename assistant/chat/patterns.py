@@ -1,0 +1,235 @@
+"""Patterns of the talk: the rows of `acts/*.toml` made into spaCy patterns, found in an utterance and weighed.
+
+The signs of a pattern stand at the top of `acts/words.toml`. A match weighs what it explains: words of a group and
+values count double, single words once, small words nothing, and every word that a gap jumps over costs a little.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping, Sequence
+from functools import cache
+from typing import Any, NamedTuple
+
+import msgspec
+from spacy.matcher import Matcher
+from spacy.tokens import Doc, Token
+
+from assistant.chat import tables
+from assistant.chat.lexicon import EDGE, GAP, LIGHT, Heard, Word, lexicon
+from assistant.chat.slots import KINDS, fits
+from assistant.reader.tokens import nlp
+
+_ELEMENT = re.compile(r"\.\.|[\^$]|[\w',|{}]+\??")
+_GAP_WORDS = 4
+_SMALL_WORDS = 2
+#: What a matched word adds to a match's weight, and what a word in a gap takes from it.
+WEIGHT_VALUE, WEIGHT_GROUP, WEIGHT_WORD, WEIGHT_SMALL = 2.0, 2.0, 1.0, 0.2
+GAP_COST, STRANGE_GAP_COST = 0.25, 0.6
+#: A phrase of several words is surer than a word.
+PER_MORE_WORD = 0.5
+#: Slots that take everything up to the next comma; a rest of foods has to name one.
+RESTS = ("{rest}", "{rest_food}", "{name}", "{whole}")
+
+
+class Saying(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
+    """A pattern that sets slots by itself: "half of it" sets the factor to 0.5."""
+
+    say: str
+    set: dict[str, str] = {}
+
+
+class Act(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
+    """One thing that can be said or asked: its name, what it does in words, an example, and the ways to say it."""
+
+    name: str
+    says: str
+    example: str
+    patterns: tuple[str, ...] = ()
+    relative: tuple[Saying, ...] = ()
+    #: questions about the circumstance, which change nothing
+    asked: tuple[str, ...] = ()
+
+    def sayings(self) -> tuple[Saying, ...]:
+        """All ways to say it."""
+        asked = tuple(Saying(say=say, set={"asked": "yes"}) for say in self.asked)
+        return (*(Saying(say=say) for say in self.patterns), *self.relative, *asked)
+
+
+class ActFile(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
+    """A file of acts."""
+
+    act: tuple[Act, ...]
+
+
+@cache
+def acts() -> dict[str, Act]:
+    """Every act by its name, in the order of the files."""
+    return {act.name: act for name in tables.files() for act in tables.load(name, ActFile).act}
+
+
+class Found(NamedTuple):
+    """A pattern found: the act, the words it explains (first, behind the last), the slots, the weight."""
+
+    act: str
+    start: int
+    end: int
+    slots: Mapping[str, object]
+    weight: float
+    own: frozenset[int]
+
+
+class _Compiled(NamedTuple):
+    act: str
+    saying: Saying
+    elements: tuple[
+        str, ...
+    ]  # one for each spaCy token pattern: a slot's name in braces, "..", "~", "^", or the words
+
+
+class Patterns:
+    """All patterns of all acts in one matcher."""
+
+    def __init__(self, known: Iterable[Act]) -> None:
+        if not Token.has_extension("groups"):
+            Token.set_extension("groups", default=())
+        self._matcher = Matcher(nlp().vocab, validate=False)
+        self._compiled: dict[int, _Compiled] = {}
+        for act in known:
+            for number, saying in enumerate(act.sayings()):
+                key = f"{act.name}:{number}"
+                elements, rows = _compile(saying.say, act.name)
+                self._matcher.add(key, [rows])
+                self._compiled[nlp().vocab.strings[key]] = _Compiled(act.name, saying, elements)
+
+    def find(self, heard: Heard) -> list[Found]:
+        """Every match in an utterance, overlapping ones included."""
+        row = Doc(nlp().vocab, words=[word.text or "|" for word in heard.words])
+        for token, word in zip(row, heard.words, strict=True):
+            token._.groups = word.groups
+        found = []
+        for key, start, end, alignments in self._matcher(row, with_alignments=True):
+            match = _weighed(self._compiled[key], heard, start, end, alignments)
+            if match is not None:
+                found.append(match)
+        return found
+
+
+@cache
+def patterns() -> Patterns:
+    """The one matcher of this process."""
+    return Patterns(acts().values())
+
+
+def _any(names: Iterable[str], **more: str) -> dict[str, Any]:
+    return {"_": {"groups": {"INTERSECTS": list(names)}}, **more}
+
+
+def _compile(say: str, act: str) -> tuple[tuple[str, ...], list[dict[str, Any]]]:
+    """A pattern's elements and their spaCy token patterns; small words are let in between any two."""
+    elements: list[str] = []
+    rows: list[dict[str, Any]] = []
+    parts = _ELEMENT.findall(say)
+    if " ".join(parts) != " ".join(say.split()):
+        raise ValueError(f'the pattern "{say}" of {act} holds a sign that means nothing')
+    for place, part in enumerate(parts):
+        before = parts[place - 1] if place else ".."
+        if before not in ("..", "^") and part not in ("..", *RESTS):
+            elements += ["~"] * _SMALL_WORDS
+            rows += [_any([LIGHT], OP="?")] * _SMALL_WORDS
+        if part == "..":
+            elements += ["~"] * _SMALL_WORDS + [".."] * _GAP_WORDS
+            rows += [_any([LIGHT], OP="?")] * _SMALL_WORDS + [_any([GAP], OP="?")] * _GAP_WORDS
+        elif part in "^$":
+            elements.append("^")
+            rows.append(_any([EDGE]))
+        elif part in RESTS:
+            elements.append(part)
+            rows.append({})
+        else:
+            more = {"OP": "?"} if part.endswith("?") else {}
+            name = part.rstrip("?")
+            elements.append(name)
+            rows.append(_any(_groups(name, say, act), **more))
+    return tuple(elements), rows
+
+
+def _groups(element: str, say: str, act: str) -> list[str]:
+    names: list[str] = []
+    for word in element.split("|"):
+        if word.startswith("{"):
+            if word[1:-1] not in KINDS:
+                raise ValueError(f'the pattern "{say}" of {act} has an unknown slot {word}')
+            names += [f"{{{kind}}}" for kind in KINDS[word[1:-1]]]
+        elif word.isupper() and word not in lexicon().names():
+            raise ValueError(f'the pattern "{say}" of {act} names an unknown group {word}')
+        else:
+            names.append(word if word.isupper() else f"={word}")
+    return names
+
+
+def _slot(element: str, word: Word) -> str | None:
+    """The slot of an element that a word's value fills, if the element has one for that kind of value."""
+    for part in element.split("|"):
+        if part.startswith("{") and word.value(KINDS[part[1:-1]]) is not None:
+            return part[1:-1]
+    return None
+
+
+def _weighed(
+    compiled: _Compiled, heard: Heard, start: int, end: int, alignments: Sequence[int]
+) -> Found | None:
+    """A match with its slots and its weight; None where a value does not fit its slot."""
+    slots: dict[str, object] = dict(compiled.saying.set)
+    weight = 0.0
+    own: set[int] = set()
+    first, behind = end, start
+    for place in range(start, end):
+        element = compiled.elements[alignments[place - start]]
+        word = heard.words[place]
+        if element in ("^", ".."):
+            if element == ".." and LIGHT not in word.groups:
+                weight -= GAP_COST if word.is_known else STRANGE_GAP_COST
+            continue
+        first, behind = min(first, place), max(behind, place + 1)
+        own.add(place)
+        if element in RESTS:
+            behind = _rest(heard, place, over_and=element == "{whole}")
+            said = heard.words[place:behind]
+            if element == "{rest_food}" and not any(word.value(("food",)) for word in said):
+                return None
+            if element == "{name}" and said[0].value(("form", "path")):
+                return None
+            slots[element[1:-1]] = heard.said(place, behind)
+            own |= set(range(place, behind))
+            weight += WEIGHT_VALUE + (behind - place if element == "{whole}" else 0)
+        elif slot := _slot(element, word):
+            if not fits(slot, word):
+                return None
+            slots[slot] = word
+            weight += WEIGHT_VALUE + PER_MORE_WORD * (word.size - 1)
+        else:
+            weight += _weight(element, word)
+    if not own:
+        return None
+    return Found(compiled.act, first, behind, slots, weight, frozenset(own))
+
+
+def _weight(element: str, word: Word) -> float:
+    if element == "~" or LIGHT in word.groups:
+        return WEIGHT_SMALL
+    more = PER_MORE_WORD * (word.size - 1)
+    return (
+        more + WEIGHT_GROUP
+        if any(name.isupper() and name in word.groups for name in element.split("|"))
+        else more + WEIGHT_WORD
+    )
+
+
+def _rest(heard: Heard, place: int, *, over_and: bool) -> int:
+    """Where the rest of a part ends: before the next comma, full stop or, unless told otherwise, "and"."""
+    edges = {"COMMA", "STOP"} if over_and else {"COMMA", "STOP", "AND"}
+    behind = place
+    while behind < len(heard.words) - 1 and not heard.words[behind].groups & edges:
+        behind += 1
+    return behind

@@ -1,0 +1,343 @@
+"""Slots settled: what a match says, as the figures and words that `coalside ask` prints.
+
+"half past six" becomes "18:30", "a bit hotter" 25 °F more than the plan has, "half the crowd" half of its people,
+"and for nine?" the act of the sentence before.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from typing import TYPE_CHECKING
+
+from assistant.chat.context import Context
+from assistant.chat.lexicon import LIGHT, Heard, Word
+from assistant.chat.patterns import Found
+from assistant.chat.slots import KINDS, air_f, fits, is_fat, oven_f
+from assistant.chat.values import Value, clock_of
+from assistant.reader.lines import read_line
+from rules.units import kitchen
+
+if TYPE_CHECKING:
+    from assistant.chat.acts import Meant
+
+STEP_F = 25
+#: A food that nobody knows is a word or a few, not half a sentence.
+MOST_STRANGE_WORDS = 4
+_DROPPED_ARTICLES = ("the ", "a ", "an ", "some ", "any ", "my ", "our ", "all the ", "all ")
+
+_EDGES = frozenset(["COMMA", "STOP"])
+
+Slots = dict[str, object]
+
+
+def settled(match: Found, heard: Heard, context: Context) -> list[Meant]:
+    """The act or acts that a match stands for; none where its slots make no sense."""
+    from assistant.chat.acts import Meant
+
+    settle = _SETTLERS.get(match.act)
+    if settle is None:
+        return [Meant(act=match.act)]
+    return [Meant(act=act, slots=slots) for act, slots in settle(match, heard, context)]
+
+
+Told = Iterable[tuple[str, Slots]]
+
+
+def _value(match: Found, slot: str) -> Value | None:
+    word = match.slots.get(slot)
+    return word.value(KINDS[slot]) if isinstance(word, Word) else None
+
+
+def _number(match: Found, slot: str) -> float | None:
+    value = _value(match, slot)
+    return float(value.value) if value is not None else None
+
+
+def _set(match: Found, slot: str) -> str | None:
+    said = match.slots.get(slot)
+    return said if isinstance(said, str) else None
+
+
+def _people(match: Found, _heard: Heard, context: Context) -> Told:
+    said, count = _number(match, "people"), _number(match, "count")
+    relative = _set(match, "people")
+    if said is not None:
+        yield "people", {"people": int(said)}
+    elif relative is not None and context.people is not None:
+        now = context.people
+        if relative.startswith("x"):
+            people = round(now * float(relative[1:]))
+        else:
+            sign = -1 if relative.startswith("-") else 1
+            people = now + sign * int(count if count is not None else float(relative[1:] or 1))
+        yield "people", {"people": max(1, people)}
+
+
+def _scale(match: Found, _heard: Heard, _context: Context) -> Told:
+    said = _number(match, "factor") or _number(match, "scale")
+    fixed = _set(match, "factor")
+    factor = said if said is not None else float(fixed or 1)
+    yield "scale", {"factor": factor}
+
+
+def _pot(match: Found, heard: Heard, _context: Context) -> Told:
+    if _set(match, "asked"):
+        yield "pot", {}
+        return
+    slots: Slots = {}
+    size = _number(match, "pot") or _number(match, "inches")
+    if size is not None:
+        slots["diameter_in"] = int(size) if size == int(size) else size
+    own = [heard.words[place].groups for place in match.own]
+    if any("DEEP" in groups for groups in own):
+        slots["depth"] = "deep"
+    elif any("SHALLOW" in groups for groups in own):
+        slots["depth"] = "shallow"
+    count = _number(match, "pots")
+    if count is not None and (count > 1 or size is None):
+        slots["count"] = int(count)
+    yield "pot", slots
+
+
+def _temperature(match: Found, _heard: Heard, context: Context) -> Told:
+    if _set(match, "asked"):
+        yield "temperature", {}
+        return
+    value = _value(match, "oven") or _value(match, "oven_degrees") or _value(match, "oven_bare")
+    if value is not None:
+        yield "temperature", {"temp_f": _whole(oven_f(value) or 0)}
+        return
+    relative = _set(match, "temp_f")
+    now = context.day.temp_f or context.temp_f
+    if relative is None or now is None:
+        return
+    step = _step_f(_value(match, "oven_step"))
+    by = float(relative) if len(relative) > 1 else (step if relative == "+" else -step)
+    yield "temperature", {"temp_f": _whole(now + by)}
+
+
+def _step_f(value: Value | None) -> float:
+    if value is None:
+        return STEP_F
+    return float(value.value) * (1.8 if value.unit == "C" else 1)
+
+
+def _weather(match: Found, heard: Heard, context: Context) -> Told:
+    slots: Slots = {}
+    value = _value(match, "air") or _value(match, "air_degrees")
+    if value is not None:
+        rains = any(word.value(("sky",)) for word in heard.words)
+        # Rain is water: a figure below freezing on the one scale was meant on the other.
+        is_metric = context.day.units == "metric" or (rains and float(value.value) < 32)
+        air = air_f(value, is_metric=is_metric)
+        if air is None:
+            return
+        slots["air_f"] = _whole(air)
+    for slot in ("wind", "ground"):
+        word = _value(match, slot)
+        if word is not None:
+            slots[slot] = word.value
+    if _value(match, "sky") is not None:
+        slots["ground"] = "damp"
+    yield "weather", slots
+
+
+def _elevation(match: Found, _heard: Heard, _context: Context) -> Told:
+    feet = _number(match, "feet")
+    yield "elevation", {"feet": round(feet if feet is not None else _number(match, "height") or 0)}
+
+
+def _eat_at(match: Found, heard: Heard, _context: Context) -> Told:
+    value = _value(match, "clock") or _value(match, "sure_clock")
+    clock = clock_of(value, meal=meal_of(heard)) if value is not None else None
+    if clock is not None:
+        yield "eat at", {"clock": clock}
+
+
+def meal_of(heard: Heard) -> str | None:
+    """The meal that a sentence names, which says which half of the day it is."""
+    for word in heard.words:
+        for meal in ("breakfast", "brunch", "lunch"):
+            if meal in word.text:
+                return meal
+        if "morning" in word.text:
+            return "breakfast"
+    return None
+
+
+def _trip(match: Found, _heard: Heard, _context: Context) -> Told:
+    yield "trip", {"hours": _whole(_number(match, "hours") or 0)}
+
+
+def _fire_ban(match: Found, _heard: Heard, _context: Context) -> Told:
+    yield "fire ban", {"allowed": _set(match, "allowed") or "no"}
+
+
+def _cooler(match: Found, _heard: Heard, _context: Context) -> Told:
+    quarts = _number(match, "quarts") or _number(match, "quarts_number") or 0
+    yield "cooler", {"quarts": _whole(quarts)}
+
+
+def _units(match: Found, _heard: Heard, _context: Context) -> Told:
+    value = _value(match, "units")
+    yield "units", {"units": value.value if value is not None else "us"}
+
+
+def _swap(match: Found, _heard: Heard, _context: Context) -> Told:
+    slots: Slots = {}
+    for slot in ("from", "to"):
+        word = match.slots.get(slot)
+        if isinstance(word, Word):
+            slots[slot] = word.text
+    yield "swap", slots
+
+
+def _food(match: Found, heard: Heard, _context: Context) -> Told:
+    word = match.slots.get("food")
+    if isinstance(word, Word):
+        yield match.act, {"food": word.text}
+        return
+    things = [heard.words[place] for place in sorted(match.own)]
+    rest = _plain(_set(match, "rest") or "")
+    if rest and len(rest.split()) <= MOST_STRANGE_WORDS and "IT" not in things[-1].groups:
+        yield match.act, {"food": rest}
+
+
+def _plain(text: str) -> str:
+    text = text.strip().rstrip("?!. ").lower()
+    for article in _DROPPED_ARTICLES:
+        text = text.removeprefix(article)
+    for tail in (" please", " too", " also", " as well", " out", " in"):
+        text = text.removesuffix(tail)
+    return text
+
+
+def _add(match: Found, heard: Heard, context: Context) -> Told:
+    own = [heard.words[place] for place in sorted(match.own)]
+    food = next((word for word in reversed(own) if word.value(("food",))), None)
+    if food is None:
+        return
+    slots: Slots = {"food": food.text}
+    before = heard.text[own[0].end : food.start].strip()
+    (read, *_) = read_line(f"{before} {food.text}", line=0) or (None,)
+    if read is not None and read.amounts:
+        slots["amount"] = kitchen(read.amounts[0], units=context.day.units)
+    yield "add", slots
+
+
+def _why(match: Found, heard: Heard, context: Context) -> Told:
+    """About the food in the question, else about what is left of it without its small words."""
+    asked = [heard.words[place] for place in sorted(match.own)][1:]
+    foods = [word.text for word in asked if word.value(("food",))]
+    if foods:
+        yield "why", {"about": foods[0]}
+        return
+    things = list(asked)
+    while things and (LIGHT in things[0].groups or things[0].text in ("so", "many", "much")):
+        things.pop(0)
+    about = " ".join(word.text for word in things if not word.groups & _EDGES)
+    if about and any(LIGHT not in word.groups and "NOT" not in word.groups for word in things):
+        yield "why", {"about": about}
+    elif context.last and not about:
+        yield "why", {"about": context.last}
+
+
+def _steps(match: Found, heard: Heard, _context: Context) -> Told:
+    said = [group for word in heard.words[match.start : match.end] for group in word.groups]
+    where = "home" if "HOME" in said else "camp" if "ATCAMP" in said else _set(match, "where")
+    yield "steps", {"where": where} if where else {}
+
+
+def _show(match: Found, _heard: Heard, _context: Context) -> Told:
+    yield "show", {"what": _set(match, "what") or "plan"}
+
+
+def _export(match: Found, _heard: Heard, _context: Context) -> Told:
+    slots: Slots = {}
+    form, path = _value(match, "as"), _value(match, "path")
+    if path is not None:
+        slots["path"] = path.value
+    if form is not None:
+        slots["as"] = form.value
+    yield "export", slots
+
+
+def _named(match: Found, _heard: Heard, _context: Context) -> Told:
+    word = match.slots.get("quoted") or match.slots.get("day_name")
+    if isinstance(word, Word):
+        yield match.act, {"name": str(word.values[0].value)}
+        return
+    name = (_set(match, "name") or "").strip().rstrip("?!. ").strip("\"'")
+    yield match.act, {"name": name} if name else {}
+
+
+#: Acts whose figure may be said again alone, with the slot it fills.
+_FIGURES: tuple[tuple[str, str], ...] = (
+    ("people", "people"), ("pot", "pot"), ("temperature", "oven"), ("eat at", "clock"), ("weather", "air"),
+    ("elevation", "height"), ("cooler", "quarts_number"), ("scale", "scale"),
+)  # fmt: skip
+
+
+def _again(match: Found, heard: Heard, context: Context) -> Told:
+    word = match.slots.get("bare")
+    if isinstance(word, Word):
+        yield from _figure_again(match, word, heard, context)
+        return
+    food = match.slots.get("food")
+    if isinstance(food, Word):
+        if context.last in ("leave out", "allergens", "shopping", "doneness", "add"):
+            yield context.last, {"food": food.text} if context.last in ("leave out", "add") else {}
+        elif context.last == "why":
+            yield "why", {"about": food.text}
+        elif is_fat(food.text):
+            yield "fat", {}
+    elif context.last in ("fat", "coals", "turning", "doneness"):
+        yield context.last, {}
+
+
+def _figure_again(match: Found, word: Word, heard: Heard, context: Context) -> Told:
+    """A bare figure: what the sentence before set, if the figure can be that, else what it most likely is."""
+    slots = dict(_FIGURES)
+    first = [context.last] if context.last in slots else []
+    own = {part for place in match.own for part in heard.words[place].text.split()}
+    likely = ["temperature", "eat at"] if "at" in own else ["temperature", "people"]
+    if context.last == "pot" and fits("pots", word) and not fits("pot", word):
+        yield "pot", {"count": int(word.values[0].value)}
+        return
+    if not first and not own & {"for", "at", "make"}:
+        return  # a figure that nothing explains
+    for act in [*first, *likely]:
+        if act is not None and fits(slots[act], word):
+            again = match._replace(act=act, slots={slots[act]: word})
+            yield from _SETTLERS[act](again, heard, context)
+            return
+
+
+def _whole(value: float) -> float | int:
+    return int(value) if value == int(value) else round(value, 1)
+
+
+_SETTLERS: Mapping[str, Callable[[Found, Heard, Context], Told]] = {
+    "people": _people,
+    "scale": _scale,
+    "pot": _pot,
+    "temperature": _temperature,
+    "weather": _weather,
+    "elevation": _elevation,
+    "eat at": _eat_at,
+    "trip": _trip,
+    "fire ban": _fire_ban,
+    "cooler": _cooler,
+    "units": _units,
+    "swap": _swap,
+    "leave out": _food,
+    "add": _add,
+    "why": _why,
+    "steps": _steps,
+    "show": _show,
+    "export": _export,
+    "keep": _named,
+    "open": _named,
+    "forget": _named,
+    "again": _again,
+}
