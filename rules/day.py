@@ -6,6 +6,7 @@ coals) and what comes after the meal. Minutes come from the coal plan and the co
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 
 from rules import clock, table
@@ -44,6 +45,8 @@ STARTS: dict[StageKind, str] = {
     "rise": "Let the dough rise near warmth.",
     "keep warm": "Keep warm at 140 °F or above: {coals}.",
 }
+#: At home nobody looks at the minute.
+QUARTER_HOUR = 15
 #: Stages in which the dish becomes done.
 COOKING: frozenset[StageKind] = frozenset({"fry", "boil", "simmer", "bake", "roast", "brown top"})
 
@@ -148,7 +151,8 @@ def _packed(packs: Sequence[Pack], cold: Cold | None, day: Day) -> str:
 
 
 def _not_at_night(at_min: float, day: Day, ledger: Ledger) -> float:
-    """Kitchen work that would fall into the night moves to the evening before it."""
+    """A quarter of an hour for work in the kitchen; what would fall into the night moves to the evening before it."""
+    at_min = QUARTER_HOUR * math.floor(at_min / QUARTER_HOUR)
     moment = clock.at(day, at_min)
     if moment is None:
         return at_min
@@ -218,7 +222,8 @@ def _laid_out(packs: Sequence[Pack]) -> str:
 
 def _lighting(batch: Batch, number: int) -> str:
     more = "" if number == 0 else " more"
-    return f"Light {batch.count}{more} briquettes in the chimney; ready when they are grey with ash."
+    briquettes = _briquettes(batch.count).partition(" ")[2]
+    return f"Light {batch.count}{more} {briquettes} in the chimney; ready when they are grey with ash."
 
 
 def _stage(stage: Stage, recipe: Recipe, fat: Sequence[FatUse]) -> Iterator[Timed]:
@@ -257,8 +262,12 @@ def _coals(stage: Stage) -> str:
 
 def _two(top: int, under: int) -> str:
     if not top:
-        return f"{under} briquettes, all under the pot"
-    return f"{top} briquettes on the lid, {under} under the pot"
+        return f"{_briquettes(under)}, all under the pot"
+    return f"{_briquettes(top)} on the lid, {under} under the pot"
+
+
+def _briquettes(count: int) -> str:
+    return f"{count} briquette{'' if count == 1 else 's'}"
 
 
 def _span(low: float, high: float) -> str:

@@ -17,7 +17,7 @@ from rules.because import Ledger, Rule
 from rules.circumstances import Day
 from rules.cold.hours import cooler_quarts
 from rules.foods import Item
-from rules.hazards import JUICY, hazard_of
+from rules.hazards import JUICY, hazard_of, only_named
 from rules.plan import FatUse, Heat, Kit, Pack, PotPlan
 from rules.recipe import Recipe
 from rules.wording import mass, short_names
@@ -123,6 +123,7 @@ def _facts(
     yield from _of_the_fire(recipe, heat, day)
     yield from _of_the_packs(items, packs)
     hazards = {hazard_of(item) for item in items}
+    hazards |= {kind for kind in JUICY if only_named(kind, recipe, items)}
     if hazards - {None, "drink"}:
         yield "raw food"
     if hazards & set(JUICY):
