@@ -18,7 +18,7 @@ from assistant.show import words
 from assistant.show.drawing import coals_drawing
 from assistant.show.plain import one_line, printable
 from rules.circumstances import Day
-from rules.plan import Cold, Doneness, Fuel, Pack, Plan, Stage
+from rules.plan import Cold, Doneness, Fuel, Pack, Plan, Refresh, Stage
 
 #: What a stage is called on the card.
 STAGES = {
@@ -48,7 +48,7 @@ def plan_card(plan: Plan, day: Day) -> str:
         facts=_facts(plan, day),
         questions=plan.questions,
         no_coals_because=plan.no_coals_because if plan.heat is None else None,
-        stages=[_stage(stage, plan) for stage in plan.heat.stages] if plan.heat else [],
+        stages=[_stage(stage, plan, day) for stage in plan.heat.stages] if plan.heat else [],
         curve=None,
         fuel=_fuel(plan.heat.fuel, day) if plan.heat else "",
         doneness=[_done(sign, day) for sign in plan.heat.doneness] if plan.heat else [],
@@ -104,7 +104,7 @@ def _facts(plan: Plan, day: Day) -> list[dict[str, str]]:
     return facts
 
 
-def _stage(stage: Stage, plan: Plan) -> dict[str, Any]:
+def _stage(stage: Stage, plan: Plan, day: Day) -> dict[str, Any]:
     counted = bool(stage.top + stage.under)
     rhythm = []
     if stage.turn_every_min:
@@ -125,12 +125,20 @@ def _stage(stage: Stage, plan: Plan) -> dict[str, Any]:
         "pattern": f"Lid: {stage.pattern.top}. Under: {stage.pattern.under}." if stage.pattern else "",
         "look_for": stage.look_for,
         "rhythm": " ".join(rhythm),
-        "refresh": [
-            f"After {fresh.at_min:.0f} minutes add fresh coals, {fresh.top} above and {fresh.under} under "
-            f"(light them after {max(fresh.light_at_min, 0):.0f})."
-            for fresh in stage.refresh
-        ],
+        "refresh": [_fresh(fresh, day) for fresh in stage.refresh],
     }
+
+
+def _fresh(fresh: Refresh, day: Day) -> str:
+    return (
+        f"{_at(fresh.light_at_min, day)} light {fresh.top + fresh.under} more; "
+        f"{_at(fresh.at_min, day)} put {fresh.top} on the lid and {fresh.under} under."
+    )
+
+
+def _at(at_min: float, day: Day) -> str:
+    """A moment as it opens a sentence: "18:10:" or "40 min before:"."""
+    return words.when(at_min, day)
 
 
 def _fuel(fuel: Fuel, day: Day) -> str:
