@@ -46,8 +46,8 @@ class Taking(Struct, frozen=True, kw_only=True):
 
     `share` is the part of the whole ingredient; `beside` are the ingredients that the same action takes. `group` is
     the same for all that meet cold in one mixture, or enter the same pot between two spells of cooking. `hot` says
-    that the thing is over the fire; `laid` that it lies on the thing and is not mixed in. `with_meat` says that raw
-    meat waits in it (a marinade).
+    that the thing is over the fire; `laid` that it lies on the thing and is not mixed in; `marinade` that it waits with raw
+    flesh before any fire.
     """
 
     ingredient: int
@@ -65,6 +65,8 @@ class Taking(Struct, frozen=True, kw_only=True):
     laid: bool = False
     marinade: bool = False
     ahead: bool = False
+    #: no action takes it: it is guessed from the words of a step or the order of the list
+    guessed: bool = False
 
 
 class Event(Struct, frozen=True, kw_only=True):
@@ -102,6 +104,8 @@ class Graph(Struct, frozen=True, kw_only=True):
     """The method as a graph. `takings` stand in the order of the text."""
 
     takings: tuple[Taking, ...] = ()
+    #: where foods that no action takes probably enter
+    guesses: tuple[Taking, ...] = ()
     things: tuple[Thing, ...] = ()
     #: what is done to a food before or beside the takings: (ingredient, deed)
     handwork: tuple[tuple[int, Deed], ...] = ()

@@ -33,6 +33,7 @@ class Raw:
     cooked: int
     beside: tuple[int, ...]
     laid: bool
+    guessed: bool = False
 
 
 def settle(raws: Sequence[Raw], things: Sequence[Thing], roles: Sequence[Role]) -> tuple[Taking, ...]:
@@ -55,7 +56,8 @@ def settle(raws: Sequence[Raw], things: Sequence[Thing], roles: Sequence[Role]) 
             beside=raw.beside,
             hot=is_hot,
             laid=raw.laid,
-            marinade=group in marinated,
+            marinade=raw.at <= marinated.get((group, raw.thing), -1),
+            guessed=raw.guessed,
             ahead=raw.action.ahead,
         )
         for raw, share, is_hot, group in zip(raws, shares, hot, groups, strict=True)
@@ -160,17 +162,19 @@ def _marinated(
     hot: Sequence[bool],
     groups: Sequence[int],
     roles: Sequence[Role],
-) -> set[int]:
-    """The groups in which raw flesh waits with what seasons it, before any fire."""
-    found: set[int] = set()
-    for number, raw in enumerate(raws):
-        if roles[raw.use.ingredient] not in FLESH or hot[number] or raw.cooked:
+) -> dict[tuple[int, int], int]:
+    """Where raw flesh waits with what seasons it, before any fire: (group, thing) and until which action."""
+    foods: defaultdict[int, set[int]] = defaultdict(set)
+    for raw, group in zip(raws, groups, strict=True):
+        foods[group].add(raw.use.ingredient)
+    found: dict[tuple[int, int], int] = {}
+    for raw, is_hot, group in zip(raws, hot, groups, strict=True):
+        if roles[raw.use.ingredient] not in FLESH or is_hot or raw.cooked or len(foods[group]) < 2:
             continue
-        company = [other for other, group in zip(raws, groups, strict=True) if group == groups[number]]
-        if len({other.use.ingredient for other in company}) > 1 and any(
-            _waits(event) for event in things[raw.thing].events if event.at >= raw.at
-        ):
-            found.add(groups[number])
+        waits = [event.at for event in things[raw.thing].events if event.at >= raw.at and _waits(event)]
+        if waits:
+            for thing in (raw.thing, *things[raw.thing].holds):
+                found[group, thing] = max(waits[0], found.get((group, thing), -1))
     return found
 
 

@@ -1,0 +1,170 @@
+"""The bench while the method is followed: things that stand on it, in which vessel, under which names.
+
+Every look-up is by word and keeps the youngest, so that a long text costs no more a line than a short one.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+
+from rules.method.graph import FIRE, LAYING, OVEN, WAITING, Event, Thing, parts
+from rules.method.words import head, is_place, kind_of, roles_called, words
+from rules.recipe import Action
+from rules.roles import Role
+
+
+@dataclass
+class Pot:
+    """A thing while the method is followed."""
+
+    index: int
+    names: list[str] = field(default_factory=list)
+    vessel: str | None = None
+    events: list[Event] = field(default_factory=list)
+    inside: list[Role] = field(default_factory=list)
+    into: int | None = None
+    #: how it was put into the other: by mixing, not by laying
+    mixed_in: bool = False
+    holds: list[int] = field(default_factory=list)
+    poured_over: bool = False
+    has_fire: bool = False
+    #: the oven had it last
+    is_baked: bool = False
+    #: number of spells of cooking or waiting so far
+    spell: int = 0
+    #: number of spells of cooking so far
+    cooked: int = 0
+
+    def thing(self) -> Thing:
+        """The thing as the graph keeps it."""
+        return Thing(
+            names=tuple(self.names),
+            vessel=self.vessel,
+            events=tuple(self.events),
+            into=self.into,
+            mixed_in=self.mixed_in,
+            holds=tuple(self.holds),
+            poured_over=self.poured_over,
+        )
+
+
+class Bench:
+    """What stands where, and what it is called."""
+
+    def __init__(self) -> None:
+        self.pots: list[Pot] = []
+        #: the thing that was worked on last
+        self.hand: int | None = None
+        self._vessels: dict[str, int] = {}
+        self._pot_last: int | None = None
+        self._named: dict[str, int] = {}
+        self._named_word: dict[str, int] = {}
+        self._food_word: dict[str, int] = {}
+        self._role: dict[Role, int] = {}
+        self._fire_last: int | None = None
+
+    def open(self, action: Action) -> int:
+        """A new thing, in the vessel that the action names."""
+        self.pots.append(Pot(index=len(self.pots)))
+        self.hand = len(self.pots) - 1
+        self.call(self.hand, action)
+        return self.hand
+
+    def call(self, thing: int, action: Action) -> None:
+        """Keep the vessel and the names that an action gives a thing."""
+        pot = self.pots[thing]
+        if action.vessel is not None and not is_place(action.vessel):
+            pot.vessel = action.vessel
+            self._vessels[head(action.vessel)] = thing
+            if kind_of(action.vessel) in ("pot", "pan"):
+                self._pot_last = thing
+        for name in (action.makes, *action.things):
+            if name and not set(name.split()) <= words("anything"):
+                if name not in pot.names:
+                    pot.names.append(name)
+                self._named[name] = thing
+                self._named_word.update(dict.fromkeys(set(name.split()) - words("anything"), thing))
+
+    def put_food(self, thing: int, name: str, role: Role) -> None:
+        """A food goes into a thing, and lends it its name."""
+        self.pots[thing].inside.append(role)
+        self._food_word.update(dict.fromkeys(name.split(), thing))
+        self._role[role] = thing
+
+    def put_into(self, other: int, thing: int, action: Action) -> None:
+        """One thing goes into another."""
+        if other == thing or self.pots[other].into is not None or self.top(thing) == other:
+            return
+        self.pots[other].into = thing
+        self.pots[other].mixed_in = action.does not in LAYING
+        self.pots[thing].holds.append(other)
+        if action.does in ("pour", "add", "spread") and self.pots[thing].has_fire:
+            self.pots[thing].poured_over = True
+
+    def top(self, thing: int) -> int:
+        """What a thing went into, at last."""
+        seen = set()
+        while (into := self.pots[thing].into) is not None and thing not in seen:
+            seen.add(thing)
+            thing = into
+        return thing
+
+    def happen(self, thing: int | None, event: Event) -> None:
+        """A deed is done to a thing."""
+        if thing is None:
+            return
+        pot = self.pots[thing]
+        pot.events.append(event)
+        if event.does in FIRE:
+            pot.has_fire = True
+            pot.is_baked = event.does in OVEN
+            self._fire_last = thing
+        if parts(event.does, event.word):
+            pot.spell += 1
+            pot.cooked += 1
+        elif event.does in WAITING:
+            pot.spell += 1
+
+    def is_new_vessel(self, action: Action, *, own_pot: bool) -> bool:
+        """Whether the action names a vessel that nothing stands in yet; `own_pot`: a boil wants a pot of its own."""
+        if action.vessel is None or is_place(action.vessel):
+            return False
+        if words("another") & set(action.vessel.lower().split()):
+            return True
+        word = head(action.vessel)
+        return (own_pot and word not in self._vessels) or self._in(word) is None
+
+    def in_vessel(self, action: Action) -> int | None:
+        """What stands in the vessel that the action names, if it is not a new one."""
+        if action.vessel is None:
+            return None
+        thing = self._in(head(action.vessel))
+        return self.top(thing) if thing is not None else None
+
+    def _in(self, word: str) -> int | None:
+        """What stands in the vessel called so; "pot" and "pan" mean the last one on the fire."""
+        if word in self._vessels:
+            return self._vessels[word]
+        return self._pot_last if word in words("any pot") else None
+
+    def by_name(self, name: str) -> int | None:
+        """The thing with this name: the youngest that is called so, or that holds what is called so."""
+        name = name.lower()
+        said = name.split()
+        found = self._named.get(name)
+        if found is None:
+            found = _youngest(self._food_word, said)
+        if found is None:
+            found = _youngest(self._named_word, said)
+        if found is None:
+            found = _youngest(self._role, roles_called(name))
+        if found is None and words("cooking") & set(said):
+            found = self._fire_last
+        if found is None and words("anything") & set(said):
+            found = self.hand
+        return self.top(found) if found is not None else None
+
+
+def _youngest(where: dict[Role, int] | dict[str, int], keys: Iterable[str]) -> int | None:
+    return max((where[key] for key in keys if key in where), default=None)  # type: ignore[index]

@@ -1,0 +1,97 @@
+"""Foods that no action takes: where the text, or their place in the list, lets one guess that they enter.
+
+A method says "sear each meat" or "add the spices"; the list knows which. A food whose name stands in the words of a
+step enters there; raw flesh enters at the first fire; any other food enters with the food before it in the list.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from rules.foods.names import plain, singulars
+from rules.method.graph import FIRE, LAYING, MIXING, parts
+from rules.method.settle import Raw
+from rules.recipe import Action, Deed, Recipe, Use
+from rules.roles import Role
+
+
+@dataclass(frozen=True)
+class Doing:
+    """An action that was done to a thing: a place where a food may enter."""
+
+    at: int
+    step: int
+    action: Action
+    thing: int
+    vessel: str | None
+    spell: int
+    cooked: int
+
+
+_TAKES: frozenset[Deed] = MIXING | LAYING | FIRE
+_FLESH: frozenset[Role] = frozenset({"meat", "fish", "cured meat"})
+
+
+def guesses(
+    recipe: Recipe, roles: Sequence[Role], takings: Sequence[Raw], doings: Sequence[Doing]
+) -> list[Raw]:
+    """One guessed taking for each ingredient that no action takes and that a place can be found for."""
+    taken = {raw.use.ingredient: raw for raw in takings}
+    open_ = [doing for doing in doings if _may_take(doing)]
+    if not open_:
+        return []
+    by_step: dict[int, list[Doing]] = {}
+    for doing in open_:
+        by_step.setdefault(doing.step, []).append(doing)
+    said = {step: set(singulars(plain(recipe.steps[step].text)).split()) for step in by_step}
+    first_fire = next((doing for doing in open_ if _is_fire(doing)), open_[0])
+    found: list[Raw] = []
+    before: dict[str | None, Raw] = {}
+    for index, ingredient in enumerate(recipe.ingredients):
+        if index in taken:
+            before[ingredient.component] = taken[index]
+            continue
+        doing = _where_said(ingredient.name, by_step, said)
+        if doing is None and roles[index] in _FLESH:
+            doing = first_fire
+        if doing is None and ingredient.component in before and not ingredient.optional:
+            near = before[ingredient.component]
+            found.append(_beside(near, index))
+        elif doing is not None:
+            found.append(_at(doing, index))
+            before[ingredient.component] = found[-1]
+    return found
+
+
+def _may_take(doing: Doing) -> bool:
+    return doing.action.does in _TAKES or _is_fire(doing)
+
+
+def _is_fire(doing: Doing) -> bool:
+    return doing.action.does in FIRE or parts(doing.action.does, doing.action.word)
+
+
+def _where_said(name: str, by_step: dict[int, list[Doing]], said: dict[int, set[str]]) -> Doing | None:
+    """The last doing of the first step whose words hold the name, or at least its last word."""
+    words = re.findall(r"[\w'-]+", singulars(plain(name)))
+    if not words:
+        return None
+    whole = [step for step in by_step if set(words) <= said[step]]
+    part = whole or [step for step in by_step if words[-1] in said[step]]
+    return by_step[part[0]][-1] if part else None
+
+
+def _at(doing: Doing, index: int) -> Raw:
+    return Raw(
+        Use(ingredient=index), doing.at, doing.step, doing.action, doing.thing, doing.vessel, doing.spell, doing.cooked,
+        (index,), False, guessed=True,
+    )  # fmt: skip
+
+
+def _beside(near: Raw, index: int) -> Raw:
+    return Raw(
+        Use(ingredient=index), near.at, near.step, near.action, near.thing, near.vessel, near.spell, near.cooked,
+        (index,), near.laid, guessed=True,
+    )  # fmt: skip
