@@ -17,7 +17,7 @@ DEGREES_F_PER_K = 1.8
 #: Two rates closer than this (relative) would divide by zero; the solution is smooth, so one is nudged.
 RESONANCE = 1e-7
 #: How closely the moment of boiling is found [°F, min], and the most trials for it.
-CLOSE_F, CLOSE_MIN, MOST_TRIALS = 1e-7, 1e-9, 60
+CLOSE_F, CLOSE_MIN, MOST_TRIALS = 1e-5, 1e-9, 60
 
 
 class Ember(Struct, frozen=True, kw_only=True):

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from functools import cache
 
 from rules.coals.counts import Way
+from rules.coals.pieces import Piece
 from rules.plan import StageKind
 from rules.recipe import Family, Struct
 from rules.table import Row, read
@@ -128,3 +129,14 @@ def _join_shortest(found: list[Draft], group: frozenset[StageKind]) -> None:
     first, second = sorted((shortest, other))
     found[other] = joined(found[first], found[second])
     del found[shortest]
+
+
+def minutes(group: Sequence[Piece], usual_key: str) -> tuple[float, float]:
+    """The minutes of a spell: the text's added up, and not less than usual where another step of it has no time."""
+    low = sum(piece.low_min or 0.0 for piece in group)
+    high = sum(piece.high_min or 0.0 for piece in group)
+    timed_steps = {piece.step for piece in group if piece.is_timed}
+    if any(piece.step not in timed_steps for piece in group):
+        row = usual(usual_key)
+        low, high = max(low, row.low_min), max(high, row.high_min)
+    return low, high

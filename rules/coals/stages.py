@@ -13,14 +13,16 @@ import msgspec
 
 from rules.because import Ledger, Rule
 from rules.circumstances import Day
+from rules.coals.cook import minutes_to_boil
 from rules.coals.counts import ALL_UNDER, Coals, coals
-from rules.coals.course import BAKED, course
+from rules.coals.course import course
 from rules.coals.doneness import doneness
 from rules.coals.drafts import Draft, heat_figure
 from rules.coals.figures import figure
 from rules.coals.fuel import chimney_min, fuel, reasons
+from rules.coals.kitchen import BAKED
 from rules.coals.pattern import pattern
-from rules.coals.renew import minutes_to_boil, renewing
+from rules.coals.renew import renewing
 from rules.coals.schedule import Timed, fired, timed
 from rules.coals.turning import turn_every, turning
 from rules.coals.weather import wind_factor
@@ -93,10 +95,10 @@ def plan_heat(
     """The coal plan of a dish, or None and the sentence that says why charcoal has no part in it."""
     if dish.family in ("preserve or ferment", "grill or smoke"):
         return None, NO_FIRE[dish.family]
-    plan = course(recipe, items, dish, fat, day, ledger)
-    if not plan.drafts:
+    told = course(recipe, items, dish, fat, day, ledger)
+    if not told:
         return None, NO_FIRE.get(dish.family, NOTHING_HEATED)
-    drafts = _adjusted(_to_the_boil(plan.drafts, items, pot, day), recipe, items, dish, pot, day, ledger)
+    drafts = _adjusted(_to_the_boil(told, items, pot, day), recipe, items, dish, pot, day, ledger)
     if not day.charcoal:
         return None, FIRE_BAN + _without_coals(drafts, dish.family)
     done = doneness(recipe, items, dish, ledger)

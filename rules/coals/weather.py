@@ -105,8 +105,8 @@ def wind_factor(
 ) -> float:
     """How much more the pot loses in that wind than in calm air of the same temperature, from 1 to the limit."""
     pot = iron(diameter_in, depth)
-    calm = _at_the_pot("calm", pot.depth_in)
-    blowing = _at_the_pot(word, pot.depth_in)
+    calm = wind_at_the_pot("calm", pot.depth_in)
+    blowing = wind_at_the_pot(word, pot.depth_in)
     if screen:
         blowing = max(blowing * figure("screen share").value, calm)
     day = {
@@ -121,7 +121,7 @@ def wind_factor(
     return windy / loss_ratio(air_f=air_f, wind=calm, **day)
 
 
-def _at_the_pot(word: Wind, depth_in: float) -> float:
+def wind_at_the_pot(word: Wind, depth_in: float) -> float:
     """Wind [m/s] at half the height of a pot that stands on its legs."""
     return wind_at(
         (depth_in / 2 + figure("legs").value) * INCH,
