@@ -5,7 +5,7 @@ Nothing is dropped: what is not understood becomes a note of the draft.
 
 from __future__ import annotations
 
-from assistant.reader import names
+from assistant.reader import joined, names
 from assistant.reader.amounts import amounts, is_size_of, packed
 from assistant.reader.draft import SIGNS, Draft
 from assistant.reader.figures import phrase
@@ -177,7 +177,7 @@ def substitute(draft: Draft, start: int, end: int) -> None:
     stop = names.core_end(line, place, end) if place < end else end
     last = names.trail(line, place, stop, taken) if place < stop else stop
     if place < last and line.after("tail", place) == place and line.word(last - 1) not in ("one", "ones"):
-        first, others = names.foods(line, place, last, taken)
+        first, others = joined.foods(line, place, last, taken)
         if first and not taken.preps:
             first[0] = line.text(name, place) + " " + first[0]
         if first[0].split() != [draft.names[0]] if draft.names else True:

@@ -9,21 +9,19 @@ from __future__ import annotations
 
 from functools import cache
 
-from assistant.reader import clean, names
+from assistant.reader import clean, joined, names
 from assistant.reader import words as tables
-from assistant.reader.amounts import amounts, packed
+from assistant.reader.amounts import amounts
 from assistant.reader.asides import aside, plus, substitute
-from assistant.reader.draft import SIGNS, Draft
+from assistant.reader.draft import Draft
 from assistant.reader.figures import figure
 from assistant.reader.lists import listed
 from assistant.reader.marks import mark
-from assistant.reader.measures import Unit, spellings, unit
 from assistant.reader.names import ANDS, ORS, Taken, known
+from assistant.reader.opening import opening, part_of
 from assistant.reader.pieces import Line, Piece, pieces
-from rules import units
-from rules.foods import catalogue
-from rules.foods.names import singular
-from rules.recipe import Amount, Ingredient
+from assistant.reader.settling import name_of_last_resort, settle
+from rules.recipe import Ingredient
 
 #: A line longer than this is a text; what stands beyond is not read as an ingredient.
 LONGEST = 1000
@@ -84,13 +82,13 @@ def _spelled_out(body: str) -> str:
 def _borrow_noun(first: Draft, second: Draft) -> None:
     """In "1 red and 1 green pepper" the first food borrows the noun of the second."""
     parts = second.names[0].split()
-    if first.names and names.is_kind(first.names[0]) and len(parts) > 1 and not known(first.names[0]):
+    if first.names and joined.is_kind(first.names[0]) and len(parts) > 1 and not known(first.names[0]):
         first.names[0] = " ".join([first.names[0], *parts[1:]])
 
 
 def _read(draft: Draft) -> None:
     """Read the draft's stretch from left to right."""
-    place = _part_of(draft, _opening(draft))
+    place = part_of(draft, opening(draft))
     found = amounts(draft.line.words[: draft.end], place, implied=True)
     if found:
         draft.take(found)
@@ -102,53 +100,8 @@ def _read(draft: Draft) -> None:
     for piece in left:
         aside(draft, piece.start, piece.end, bracket=piece.before == "(")
     if not draft.names:
-        _name_of_last_resort(draft, place)
-    _settle(draft)
-
-
-def _opening(draft: Draft) -> int:
-    """`opening := ("optional" | "(optional)" | vague | sign)*`; gives the place after it."""
-    line, place = draft.line, draft.start
-    while place < draft.end:
-        bracketed = line.after("optional", place + 1) if line.word(place) == "(" else 0
-        if bracketed > place + 1 and line.word(bracketed) == ")":
-            draft.optional, place = True, bracketed + 1
-        elif line.after("optional", place) > place:
-            draft.optional, place = True, line.after("optional", place)
-        elif line.after("vague", place) > place and line.word(line.after("vague", place)) not in ("", ")"):
-            draft.note(line.text(place, line.after("vague", place)))
-            place = _vague_unit(draft, line.after("vague", place))
-        elif line.word(place) in SIGNS and line.word(place) != "(":
-            place += 1
-        else:
-            break
-    return place
-
-
-def _vague_unit(draft: Draft, at: int) -> int:
-    """After "a few" a unit counts for nothing: "a few sprigs of thyme" are no amount."""
-    own = unit(draft.line.words, at)
-    if own and (own.plural or draft.line.word(own.end) == "of"):
-        draft.note(draft.line.text(at, own.end))
-        return own.end + (draft.line.word(own.end) == "of")
-    return at
-
-
-def _part_of(draft: Draft, at: int) -> int:
-    """`part_of := [done] part ("of" | "from")`; in "juice of 1 lemon" the fruit is the food, its juice the preparation."""
-    line, taken = draft.line, Taken()
-    place = names.lead(line, at, draft.end, taken) if line.after("part_taken", at) == at else at
-    after = max(line.after("part_taken", place), line.after("egg_part", place))
-    if after == place:
-        return at
-    part = line.text(place, after).removesuffix(" of")
-    if line.word(after - 1) != "of":
-        if line.word(after) not in ("of", "from"):
-            return at
-        after += 1
-    draft.taken.preps.append(" ".join([*taken.preps, part]))
-    draft.taken.states += taken.states
-    return after
+        name_of_last_resort(draft, place)
+    settle(draft)
 
 
 def _name_piece(draft: Draft, left: list[Piece]) -> None:
@@ -176,7 +129,7 @@ def _name_piece(draft: Draft, left: list[Piece]) -> None:
     end, rest = _amount_within(draft, start, end, piece.end)
     draft.name_start = start
     draft.name_end = _second_amount(draft, start, names.trail(line, start, end, draft.taken))
-    found_names, others = names.foods(line, start, draft.name_end, draft.taken)
+    found_names, others = joined.foods(line, start, draft.name_end, draft.taken)
     draft.names = [name for name in found_names if name]
     draft.alternatives += others
     aside(draft, rest, piece.end)
@@ -281,82 +234,3 @@ def _second_amount(draft: Draft, start: int, end: int) -> int:
             draft.others.append((place + 1, end))
         return place
     return end
-
-
-def _name_of_last_resort(draft: Draft, at: int) -> None:
-    """Nothing but amounts, states and remarks: the unit is the food ("2 cloves"), or the words as they stand."""
-    line, main = draft.line, draft.main
-    written = spellings().get(line.word(at - 1)) if at > draft.start else None
-    if main and main.unit and written and written.id == main.unit:
-        draft.amounts[0] = Amount(low=main.low, high=main.high, approx=main.approx)
-        draft.names = [line.word(at - 1)]
-        return
-    text = line.text(at, draft.end).strip(SIGNS) or line.text(draft.start, draft.end)
-    draft.names = [text]
-    if text in (*draft.taken.preps, *draft.taken.states, *draft.notes):
-        draft.taken, draft.notes = Taken(), []
-
-
-def _settle(draft: Draft) -> None:
-    """Say what the line leaves unsaid: the unit of a counted part, tins of a tinned food, one of a whole thing; find tools."""
-    line, main = draft.line, draft.main
-    if main and main.unit is None and {"canned", "tinned"} & set(draft.taken.states):
-        _sized_tins(draft, main)
-    if main is None and "whole" in draft.taken.states[:1] and _is_one_piece(draft.names[0]):
-        draft.amounts = [Amount(low=1, high=1)]
-    measured = main is not None and units.kind(main.unit) is not None
-    if not (main and (units.is_mass(main.unit) or units.is_volume(main.unit))) and _names_tool(draft):
-        draft.is_tool = True
-    parts = draft.names[0].split()
-    if len(parts) < 2 or draft.name_end - 1 in line.whole:
-        return
-    part = spellings().get(parts[-1])
-    if part and part.trails and _counts(draft, part):
-        draft.names[0] = " ".join(parts[:-1])
-    elif measured and line.before("shape", draft.name_end) < draft.name_end and len(draft.names) == 1:
-        draft.names[0] = " ".join(parts[:-1])
-        draft.taken.preps.append(parts[-1])
-
-
-def _sized_tins(draft: Draft, main: Amount) -> None:
-    """A count of tinned food with a size is a count of tins."""
-    if main.package:
-        _set_unit(draft, main, "can")
-    elif main.high == 1 and len(draft.amounts) > 1 and units.kind(draft.amounts[1].unit):
-        _set_unit(draft, packed(main, draft.amounts.pop(1)), "can")
-
-
-def _set_unit(draft: Draft, main: Amount, unit_id: str) -> None:
-    draft.amounts[0] = Amount(
-        low=main.low, high=main.high, unit=unit_id, approx=main.approx, package=main.package
-    )
-
-
-def _is_one_piece(name: str) -> bool:
-    """Whether a name is the singular of a food that comes in pieces."""
-    food = catalogue().find(name).food
-    return food is not None and food.g_per_piece is not None and singular(name) == name
-
-
-def _counts(draft: Draft, part: Unit) -> bool:
-    """Give the count its unit: "3 garlic cloves" are cloves. Without a count, only cloves are taken off the name."""
-    main = draft.main
-    if main is None:
-        if part.id == "clove":
-            draft.note("cloves")
-        return part.id == "clove"
-    if main.unit is not None:
-        return False
-    _set_unit(draft, main, part.id)
-    return True
-
-
-@cache
-def _tools() -> frozenset[str]:
-    return frozenset(tables.groups("tools.toml")["tool"])
-
-
-def _names_tool(draft: Draft) -> bool:
-    """Whether the name ends with the word of a tool and is no food."""
-    parts = draft.names[0].split()
-    return any(" ".join(parts[-count:]) in _tools() for count in (1, 2, 3)) and not known(draft.names[0])

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from assistant.reader import joined as joined_foods
 from assistant.reader import names
 from assistant.reader.draft import Draft
 from assistant.reader.figures import figure
@@ -42,10 +43,10 @@ def listed(draft: Draft, left: list[Piece]) -> None:
     if _is_kind_of_name(draft, parts):
         draft.names[0] = f"{parts[0]} {draft.names[0]}"
     elif joined == "or":
-        draft.names[0], *others = names.share([draft.names[0], *parts], tight=False, together=False)
+        draft.names[0], *others = joined_foods.share([draft.names[0], *parts], tight=False, together=False)
         draft.alternatives += others
     elif joined == "and" or not draft.amounts:
-        draft.names[0], *others = names.share([draft.names[0], *parts], tight=False, together=True)
+        draft.names[0], *others = joined_foods.share([draft.names[0], *parts], tight=False, together=True)
         draft.names += others
     else:
         return
@@ -84,11 +85,14 @@ def _food_piece(draft: Draft, piece: Piece) -> Listed | None:
     if place >= end or taken.preps or line.after("tail", place) > place:
         return None
     stop = names.core_end(line, place, end)
-    first, others = names.foods(line, place, names.trail(line, place, stop, taken), Taken())
+    first, others = joined_foods.foods(line, place, names.trail(line, place, stop, taken), Taken())
     inner = "or" if others else "and" if len(first) > 1 else ""
     if taken.states and first:
         first[0] = " ".join([*taken.states, first[0]])
-    if all(names.is_kind(name) or not known(name) for name in line.text(place, stop).split(" or ")) and others:
+    if (
+        all(joined_foods.is_kind(name) or not known(name) for name in line.text(place, stop).split(" or "))
+        and others
+    ):
         return None  # "smooth or crunchy" tells the kind of the food before it
     found = [name for name in first + others if name]
     if not found or taken.preps:

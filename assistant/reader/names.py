@@ -1,6 +1,7 @@
-"""The name of a food within a stretch of a line: words of size, state and preparation taken off, several foods told apart.
+"""The name of a food within a stretch of a line: words of size, state and preparation taken off it.
 
-Works on token places of a `Line`; which stretch is the name is `lines.py`'s affair.
+Works on token places of a `Line`; which stretch is the name is the affair of `lines.py`, several foods in one that of
+`joined.py`.
 """
 
 from __future__ import annotations
@@ -8,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from functools import cache
 
+from assistant.reader import words as tables
 from assistant.reader.measures import unit
 from assistant.reader.pieces import Line
 from rules.foods import catalogue
@@ -15,48 +17,7 @@ from rules.foods import catalogue
 ANDS = frozenset({"and", "&", "+"})
 ORS = frozenset({"or"})
 JOINS = ANDS | ORS | {"/"}
-#: With one of these behind it, "hot" tells a kind.
-FLAVOURED = frozenset({"pepper", "peppers", "chili", "chilli", "chile", "mustard", "salsa", ",", "(", ")"})
 SKIPPED = frozenset({"of", "the", "a", "an", "'s"})
-#: The prepositions and small words that go on with a preparation: "cut into", "whisked with", "chopped small".
-GOES_ON = frozenset(
-    {
-        "into",
-        "in",
-        "up",
-        "off",
-        "out",
-        "small",
-        "fine",
-        "thin",
-        "thick",
-        "on",
-        "lengthwise",
-        "crosswise",
-        "for",
-        "to",
-        "with",
-        "as",
-        "by",
-        "at",
-        "from",
-        "until",
-        "over",
-        "through",
-        "down",
-        "about",
-        "half",
-        "open",
-        "very",
-        "once",
-        "twice",
-        "like",
-        "separately",
-        "together",
-        "apart",
-        "overnight",
-    }
-)
 
 
 @dataclass
@@ -74,17 +35,14 @@ class Taken:
         self.notes += other.notes
 
 
-@dataclass
-class Named:
-    """The foods of a stretch: the first name, the rest that are wanted too, the rest that may stand for it."""
+@cache
+def _goes_on() -> frozenset[str]:
+    return frozenset(tables.groups("preparations.toml")["goes_on"])
 
-    names: list[str]
-    alternatives: list[str]
-    taken: Taken
-    #: where a remark begins that the name ended before
-    end: int
-    #: whether the same place is the start of a clause of preparation
-    prep_from: int
+
+@cache
+def _flavours() -> frozenset[str]:
+    return frozenset(tables.groups("states.toml")["flavour"])
 
 
 def known(name: str) -> bool:
@@ -153,7 +111,7 @@ def _is_liquid(line: Line, at: int) -> bool:
     if place in line.starts["liquid"]:
         return True
     for further in range(place, place + 4):
-        if line.word(further) in FLAVOURED or place in line.whole:
+        if line.word(further) in _flavours() or place in line.whole:
             return False
         if line.word(further) in ("stock", "broth", "milk", "water"):
             return True
@@ -223,7 +181,7 @@ def core_end(line: Line, start: int, end: int) -> int:
         after = line.after("verb", place)
         if after == place:
             after = line.after("done", place)
-        if after > place and (after >= end or line.word(after) in GOES_ON or _leads_on(line, after, end)):
+        if after > place and (after >= end or line.word(after) in _goes_on() or _leads_on(line, after, end)):
             first = place
             while start < line.before("adverb", first) < first:
                 first = line.before("adverb", first)
@@ -266,104 +224,3 @@ def bare(line: Line, start: int, end: int, taken: Taken) -> str:
             place += 1
     kept.append(line.text(run, end))
     return " ".join(part for part in kept if part).strip(" -'\"")
-
-
-@cache
-def _kinds() -> frozenset[str]:
-    from assistant.reader import words
-
-    return frozenset(words.groups("names.toml")["kind"])
-
-
-@cache
-def _words(label: str) -> frozenset[str]:
-    from assistant.reader import words
-
-    return frozenset(words.groups("names.toml")[label])
-
-
-def foods(line: Line, start: int, end: int, taken: Taken) -> tuple[list[str], list[str]]:
-    """The foods that a name speaks of: those wanted together, and those that may stand for the first.
-
-    "salt and pepper" are two; "white or brown rice" is white rice, else brown rice; "macaroni and cheese" is one.
-    """
-    cuts = [
-        place for place in range(start + 1, end - 1) if line.word(place) in JOINS and place not in line.whole
-    ]
-    if not cuts:
-        return [bare(line, start, end, taken)], []
-    if len(cuts) == 1 and line.word(cuts[0]) in ANDS and known(line.text(start, end)):
-        return [line.text(start, end)], []
-    parts, together = _parts(line, start, end, cuts, taken)
-    if len(parts) < 2:
-        return parts or [bare(line, start, end, taken)], []
-    if together and _is_product(line, end, parts):
-        return [line.text(start, end)], []
-    tight = line.word(cuts[0]) == "/" and not line.doc[cuts[0]].whitespace_
-    parts = share(parts, tight=tight, together=together)
-    if together or f"{parts[0]} {parts[1]}" in _words("pair"):
-        return parts, []
-    return parts[:1], parts[1:]
-
-
-def _parts(line: Line, start: int, end: int, cuts: list[int], taken: Taken) -> tuple[list[str], bool]:
-    """The names between the joining words, and whether they are wanted together."""
-    names: list[str] = []
-    together = any(line.word(cut) in ANDS for cut in cuts) and not any(line.word(cut) in ORS for cut in cuts)
-    first = start
-    for cut in [*cuts, end]:
-        own = taken if first == start else Taken()
-        place = lead(line, first, cut, own)
-        last = trail(line, place, cut, own)
-        name = bare(line, place, last, own)
-        if name and name not in JOINS:
-            names.append(name if first == start or together else " ".join([*own.states, name]))
-        first = cut + 1
-    return names, together
-
-
-def is_kind(word: str) -> bool:
-    """Whether a word only tells a kind of the food after it: "red"."""
-    return word in _kinds()
-
-
-def _is_product(line: Line, end: int, parts: list[str]) -> bool:
-    """Whether the joined words name one product: its last word is one of a seasoning, a soup, a mix."""
-    last = line.word(end - 1)
-    return last in _words("product") and not (known(parts[0]) and known(parts[-1])) and " " in parts[-1]
-
-
-def share(parts: list[str], *, tight: bool, together: bool) -> list[str]:
-    """Give the first of several names the word that they share with the last: "white or brown rice", "apple/pear syrup"."""
-    last = parts[-1].split()
-    shared: list[str] = []
-    for part in parts[:-1]:
-        own = len(last) < 2 or (together and known(part) and not is_kind(part))
-        shared.append(part if own else _with_head(part, last, tight=tight))
-    return [shared[0], *of_one_kind(shared[0], [*shared[1:], parts[-1]])]
-
-
-def of_one_kind(name: str, others: list[str]) -> list[str]:
-    """Give further foods the word that holds for all of them: "ground beef, veal and pork"."""
-    first = name.split()[0]
-    if first not in _words("herdwide"):
-        return others
-    return [f"{first} {other}" if known(f"{first} {other}") else other for other in others]
-
-
-def _with_head(part: str, last: list[str], *, tight: bool) -> str:
-    """A part with the head it borrows, or as it is."""
-    behind, head = f"{part} {' '.join(last[1:])}", f"{part} {last[-1]}"
-    own = part.split()[-1]
-    if own == last[-1]:
-        return part
-    if part in _kinds() and last[0] in _kinds():
-        if not known(part) or known(behind) or known(head):
-            return behind if known(behind) or not known(head) else head
-        return part
-    for candidate in (behind, head):
-        if known(candidate) and (not part.endswith("s") or part in _kinds()):
-            return candidate
-    if part in _kinds() and not known(part):
-        return head
-    return behind if tight and not known(part) else part

@@ -27,6 +27,8 @@ YIELDS = frozenset(
     }
 )
 TABLES = ("states.toml", "preparations.toml", "asides.toml", "names.toml")
+#: Groups of those tables that are only looked up by word, never searched for.
+LOOKED_UP = frozenset({"goes_on", "flavour", "component", "pair", "kind", "herdwide", "product", "alone"})
 SEPARATORS = frozenset({",", ";", "|", ":"})
 DASHES = frozenset({"-"})
 #: For amounts every bracket is a round one.
@@ -37,7 +39,8 @@ CLOSES = {"(": ")", "[": "]", "{": "}"}
 @cache
 def finder() -> Finder:
     """Finds every word and phrase of the line tables."""
-    return Finder({label: words for name in TABLES for label, words in tables.groups(name).items()})
+    groups = {label: words for name in TABLES for label, words in tables.groups(name).items()}
+    return Finder({label: words for label, words in groups.items() if label not in LOOKED_UP})
 
 
 class Piece(NamedTuple):
