@@ -267,7 +267,7 @@ def _leftovers(case: Case) -> Words | None:
 
 
 def _alcohol(case: Case) -> Words | None:
-    drinks = [item for item in case.items if is_drink(item.ingredient.name, item.food)]
+    drinks = [item for item in case.items if is_drink(_written(item), item.food)]
     others = [
         name for item, name, other in alternatives(case.items) if is_drink(name, other) and item not in drinks
     ]
@@ -282,6 +282,10 @@ def _alcohol(case: Case) -> Words | None:
         },
         more=(("alcohol.spirits", {"foods": listed(spirits)}),) if spirits else (),
     )
+
+
+def _written(item: Item) -> str:
+    return " ".join((*item.ingredient.state, item.ingredient.name))
 
 
 def _burns(food: Food | None) -> bool:

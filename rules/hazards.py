@@ -39,6 +39,7 @@ DOUGH_FAMILIES: frozenset[Family] = frozenset(
         "deep fry",
     }
 )
+ALCOHOL_FREE = ("non alcoholic", "nonalcoholic", "alcohol free", "dealcoholized", "de alcoholized")
 #: Here flour stirred into water thickens a sauce.
 MOIST_FAMILIES: frozenset[Family] = frozenset(
     {"stew or braise", "soup", "beans or chili", "pot roast", "casserole or layered bake", "boil or steam"}
@@ -140,7 +141,12 @@ def actions_with(recipe: Recipe, index: int) -> Iterator[tuple[Action, ...]]:
 
 
 def is_drink(name: str, food: Food | None) -> bool:
-    """Wine, beer and spirits; extracts and bitters are flavourings, root beer holds no alcohol."""
+    """Wine, beer and spirits; extracts and bitters are flavourings, root beer and alcohol-free beer no such drinks.
+
+    `name` is the food as written, with its words of state before it.
+    """
+    if any(word in name.replace("-", " ") for word in ALCOHOL_FREE):
+        return False
     return food.is_drink_alcohol if food else _told_by_words(name) == "drink"
 
 
@@ -216,8 +222,9 @@ def _makes_dough(action: Action, item: Item, items: Sequence[Item], *, is_moist:
         # Flour and water "like a batter" in a stew is a slurry, which is boiled.
         return True
     with_it = [items[use.ingredient] for use in action.uses if use.ingredient != item.index]
-    leavened = any(other.food is not None and other.food.group in ("leavener", "egg") for other in with_it)
-    return leavened and action.does not in HEAT_DEEDS
+    groups = {other.food.group for other in with_it if other.food is not None}
+    # Leavened, bound with egg, or a crumble of fat and sugar.
+    return bool(groups & {"leavener", "egg"} or groups >= {"fat", "sugar"}) and action.does not in HEAT_DEEDS
 
 
 def _dredges(chain: Sequence[Action], items: Sequence[Item]) -> bool:

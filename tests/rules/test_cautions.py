@@ -88,6 +88,11 @@ def test_an_optional_drink_counts() -> None:
     assert "alcohol" in given(stew(line("red wine", optional=True)))
 
 
+def test_beer_without_alcohol_is_no_drink_of_that_kind() -> None:
+    assert "alcohol" not in given(stew(line("beer", state=("non-alcoholic",))))
+    assert "alcohol" not in given(stew(line("alcohol-free wine", food="wine")))
+
+
 def test_the_alcohol_that_is_left_goes_by_the_shortest_cooking() -> None:
     assert "25 %" in given(stew(line("red wine")), over=heat(SIMMER))["alcohol"].text
     assert "70 %" in given(stew(line("red wine"), family="no cook"))["alcohol"].text

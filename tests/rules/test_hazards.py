@@ -98,6 +98,9 @@ def test_a_roux_and_a_boiled_slurry_are_no_raw_flour(
         ),
         pytest.param((act("mix", 0, makes="dough"),), (FLOUR,), id="a dough"),
         pytest.param((act("knead", 0),), (FLOUR,), id="kneaded"),
+        pytest.param(
+            (act("top", 0, 1, 2),), (FLOUR, BUTTER, line("sugar", amount(1, "cup"))), id="a crumble"
+        ),
     ],
 )
 def test_dredging_and_dough_in_a_stew_are_raw_flour(
