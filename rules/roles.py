@@ -19,7 +19,7 @@ Role = Literal[
     "jar", "ice", "flour", "sugar", "salt", "starch", "spice", "herb", "crumbs", "dough", "bread", "fat", "fish", "meat",
     "cured meat", "egg", "cheese", "cultured", "milk", "mix-in", "juice", "fruit", "zest", "extract", "acid", "spirits",
     "stock", "sauce", "nut paste", "syrup", "can", "grain", "fresh pasta", "tofu", "greens", "vegetable", "water", "drink",
-    "unknown",
+    "caustic", "unknown",
 ]  # fmt: skip
 
 #: Powders and granules of a dry mix.
@@ -71,6 +71,11 @@ def _rows() -> tuple[RoleRow, ...]:
 
 
 @cache
+def _keys() -> frozenset[str]:
+    return frozenset(food.name for food in catalogue())
+
+
+@cache
 def _of_food(key: str) -> Role:
     food = catalogue().get(key)
     for row in _rows():
@@ -105,9 +110,9 @@ def _of_name(name: str) -> Role:
 def role_of(ingredient: Ingredient, food: Food | None = None) -> Role:
     """The role of an ingredient's food; `unknown` when neither the catalogue nor its name tells."""
     key = food.name if food is not None else ingredient.food
-    if key is not None:
-        try:
-            return _of_food(key)
-        except KeyError:
-            pass
-    return _of_name(ingredient.name)
+    if key is None or key not in _keys():
+        return _of_name(ingredient.name)
+    role = _of_food(key)
+    if role == "drink" and "powder" in ingredient.name.split():
+        return "dry good"
+    return role

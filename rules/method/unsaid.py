@@ -43,8 +43,8 @@ def guesses(
     if not open_:
         return []
     by_step: dict[int, list[Doing]] = {}
-    for doing in open_:
-        by_step.setdefault(doing.step, []).append(doing)
+    for place in open_:
+        by_step.setdefault(place.step, []).append(place)
     said = {step: set(singulars(plain(recipe.steps[step].text)).split()) for step in by_step}
     first_fire = next((doing for doing in open_ if _is_fire(doing)), open_[0])
     found: list[Raw] = []
@@ -53,7 +53,7 @@ def guesses(
         if index in taken:
             before[ingredient.component] = taken[index]
             continue
-        doing = _where_said(ingredient.name, by_step, said)
+        doing: Doing | None = _where_said(ingredient.name, by_step, said)
         if doing is None and roles[index] in _FLESH:
             doing = first_fire
         if doing is None and ingredient.component in before and not ingredient.optional:

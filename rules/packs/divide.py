@@ -16,14 +16,16 @@ from rules.dish import Dish
 from rules.foods import Item
 from rules.method import Graph
 from rules.packs import dry, fresh, wet, whole
-from rules.packs.bundle import bundles, numbered
+from rules.packs.bundle import Members, bundles, numbered
 from rules.packs.kitchen import Kitchen, Portion
 from rules.packs.place import Place, PlaceRule
 from rules.plan import Pack
 from rules.recipe import Recipe
+from rules.roles import Role
 
 #: The rules of packing, in the order in which they are asked.
 ORDER: tuple[PlaceRule, ...] = (
+    whole.caustic_travels_alone,
     # what is made at home as a whole
     whole.preserve_is_made_at_home,
     whole.dough_is_made_at_home,
@@ -48,6 +50,7 @@ ORDER: tuple[PlaceRule, ...] = (
     dry.mix_ins_go_dry,
     # wet mixes
     wet.sauces_that_enter_together,
+    wet.dressing_that_no_step_names,
     wet.loose_fruit_is_bagged,
     # seasoning bags
     dry.seasonings_make_a_bag,
@@ -77,7 +80,7 @@ def divide(
     return bundles(placed, kitchen, ledger)
 
 
-def placements(kitchen: Kitchen) -> list[tuple[Portion, Place]]:
+def placements(kitchen: Kitchen) -> Members:
     """Every portion with its place."""
     return _orphans_join_their_part([(portion, place_of(portion, kitchen)) for portion in kitchen.portions])
 
@@ -126,18 +129,32 @@ def place_of(portion: Portion, kitchen: Kitchen) -> Place:
     raise AssertionError("the last rule speaks for everything")
 
 
-def _orphans_join_their_part(placed: list[tuple[Portion, Place]]) -> list[tuple[Portion, Place]]:
-    """Dry foods that the method never names join the first dry bag of their part."""
-    homes: dict[tuple[Hashable, ...], tuple[Hashable, ...]] = {}
+def _orphans_join_their_part(placed: Members) -> Members:
+    """Foods that the method never names join the bag of their own part: the dry mix, the dough, the dip."""
+    homes: dict[tuple[Hashable, ...], tuple[Portion, Place]] = {}
     for portion, place in placed:
-        if place.key[0] in ("dry", "season") and portion.taking is not None:
-            homes.setdefault((place.key[0], place.key[1]), place.key)
-    joined = []
-    for portion, place in placed:
-        if place.key[0] in ("dry", "season") and portion.taking is None:
-            part = place.key[1]
-            key = homes.get((place.key[0], part)) or homes.get(("dry", part)) or homes.get(("season", part))
-            joined.append((portion, replace(place, key=key or ("dry", part, None))))
-        else:
-            joined.append((portion, place))
-    return joined
+        if portion.taking is not None:
+            homes.setdefault((place.key[0], place.part), (portion, place))
+    return [(portion, _home(portion, place, homes)) for portion, place in placed]
+
+
+def _home(portion: Portion, place: Place, homes: dict[tuple[Hashable, ...], tuple[Portion, Place]]) -> Place:
+    if portion.taking is not None:
+        return place
+    sort = place.key[0]
+    if sort in ("dry", "season"):
+        wanted = ["dough", sort, "dry", "season"] if portion.role == "flour" else [sort, "dry", "season"]
+        for name in wanted:
+            home = homes.get((name, place.part))
+            if home is not None:
+                there = home[1]
+                return replace(place, kind=there.kind, key=there.key, travels=there.travels)
+        return replace(place, key=("dry", place.part, None))
+    dip = homes.get(("mix", place.part))
+    if dip is not None and place.kind in ("fresh", "prepped") and portion.role in _IN_DIPS:
+        return replace(place, kind="prepped", key=dip[1].key, travels="cool")
+    return place
+
+
+#: What joins a dip that is mixed at home.
+_IN_DIPS: frozenset[Role] = frozenset({"vegetable", "herb", "cultured", "cheese"})

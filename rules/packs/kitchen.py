@@ -69,6 +69,7 @@ _WITH_FRUIT = frozenset(
         "yeast bread",
     }
 )
+_MACHINE_DEEDS = frozenset({"puree", "purée", "blitz", "process", "pulse", "liquidize", "liquidise", "whizz"})
 _MACHINES = ("blender", "food processor", "processor", "mixer", "beaker")
 
 
@@ -115,7 +116,7 @@ class Kitchen:
         self.graph = graph
         self.dish = dish
         self.day = day
-        self.roles = tuple(role_of(item.ingredient, item.food) for item in items)
+        self.roles = tuple(self._role(item) for item in items)
         self._bowls: defaultdict[tuple[int, bool], list[Taking]] = defaultdict(list)
         self._groups: defaultdict[int, list[Taking]] = defaultdict(list)
         for taking in graph.takings:
@@ -124,6 +125,20 @@ class Kitchen:
                 self._bowls[(taking.thing, taking.hot)].append(taking)
             else:
                 self._bowls[(-taking.at - 1, taking.hot)].append(taking)
+
+    def _role(self, item: Item) -> Role:
+        """A citrus fruit of which only juice or zest is used is a juice to the packer."""
+        role = role_of(item.ingredient, item.food)
+        if role == "fruit" and item.food is not None and item.food.is_acid:
+            said = " ".join(
+                filter(None, [item.ingredient.prep, item.ingredient.notes, *item.ingredient.state])
+            ).lower()
+            pressed = self.graph.handled(item.index, "drain", "grate") and not self.graph.handled(
+                item.index, "chop"
+            )
+            if pressed or any(word in said for word in ("juice", "zest", "squeez")):
+                return "juice"
+        return role
 
     @cached_property
     def _all_jobs(self) -> tuple[Job, ...]:
@@ -234,7 +249,7 @@ class Kitchen:
         for group, takings in self._groups.items():
             roles = {self.role(taking) for taking in takings}
             cold = not any(taking.hot for taking in takings)
-            machine = any(self._in_machine(taking) for taking in takings)
+            machine = self.is_machined(group)
             dip = (
                 self.dish.family == "no cook"
                 and "cultured" in roles
@@ -244,9 +259,13 @@ class Kitchen:
                 found.add(group)
         return frozenset(found)
 
+    def is_machined(self, group: int) -> bool:
+        """Whether a machine that camp has not makes this mixture."""
+        return any(self._in_machine(taking) for taking in self._groups[group])
+
     def _in_machine(self, taking: Taking) -> bool:
-        vessel = (self.graph.things[taking.thing].vessel or "").lower()
-        return taking.does == "blend" or any(machine in vessel for machine in _MACHINES)
+        vessel = f"{taking.vessel or ''} {self.graph.things[taking.thing].vessel or ''}".lower()
+        return taking.word in _MACHINE_DEEDS or any(machine in vessel for machine in _MACHINES)
 
     def _must_wait(self, takings: list[Taking]) -> bool:
         """Whether the group holds what may not be mixed before camp."""
@@ -281,7 +300,7 @@ class Kitchen:
         taking = portion.taking
         if taking is None:
             return ()
-        pool = self.bowl(portion) if not taking.hot else self.company(portion)
+        pool: tuple[Taking, ...] = self.bowl(portion) if not taking.hot else self.company(portion)
         if self.has_body(portion):
             pool = self.company(portion)
         if taking.hot or taking.laid:

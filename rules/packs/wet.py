@@ -38,6 +38,8 @@ CREAMED = Rule(
 )
 
 _FLAVOUR: frozenset[Role] = frozenset({"juice", "zest", "spirits", "extract", "acid", "syrup"})
+#: What makes a dressing, with oil.
+_SOUR: frozenset[Role] = frozenset({"acid", "juice", "sauce", "syrup"})
 _DISSOLVES: frozenset[Role] = frozenset({"sugar", "salt", "spice", "pepper", "dry good"})
 #: What is minced into a dressing and waits in it.
 _MINCED: frozenset[Role] = frozenset({"herb", "vegetable"})
@@ -157,6 +159,26 @@ def sauces_that_enter_together(portion: Portion, kitchen: Kitchen) -> Place | No
     if portion.role in _MINCED and small and minced and kitchen.dish.family == "no cook":
         return _bottle(portion, key, SAUCE, cool=True)
     return None
+
+
+def dressing_that_no_step_names(portion: Portion, kitchen: Kitchen) -> Place | None:
+    """ "Put the dressing ingredients in a bowl": oil, something sour and what seasons them make one bottle."""
+    if portion.taking is not None or kitchen.dish.family != "no cook":
+        return None
+    unsaid = [other for other in kitchen.portions if other.taking is None and other.part == portion.part]
+    wet = [other for other in unsaid if other.role in _SOUR or (other.role == "fat" and _is_oil(other))]
+    if len(wet) < SEVERAL or not any(other.role in ("acid", "juice") for other in wet):
+        return None
+    key = ("wet", portion.part, None)
+    if any(other.item.index == portion.item.index for other in wet):
+        return _bottle(portion, key, SAUCE, cool=False)
+    if portion.role in _DISSOLVES and portion.ingredient.amounts:
+        return _bottle(portion, key, DISSOLVED, cool=False)
+    return None
+
+
+def _is_oil(portion: Portion) -> bool:
+    return portion.food is not None and portion.food.is_liquid
 
 
 def _bottle(portion: Portion, key: tuple[object, ...], rule: Rule, *, cool: bool) -> Place:

@@ -52,6 +52,11 @@ COOKED_MEAT = Rule(
     source=BOOK,
 )
 
+CAUSTIC = Rule(
+    id="pantry.caustic",
+    because="{food} burns skin and eyes: it travels in its own labelled bottle, away from all food",
+)
+
 _FLESH: frozenset[Role] = frozenset({"meat", "fish", "cured meat", "tofu"})
 #: What never waits in a marinade: it swells, cakes, spoils or rises.
 _NOT_IN_MARINADE: frozenset[Role] = frozenset(
@@ -74,6 +79,18 @@ _NOT_IN_MARINADE: frozenset[Role] = frozenset(
 #: What a forcemeat holds and a marinade does not.
 _BINDERS: frozenset[Role] = frozenset({"egg", "crumbs", "bread"})
 _CUT = ("chop", "grate", "grind")
+
+
+def caustic_travels_alone(portion: Portion, kitchen: Kitchen) -> Place | None:  # noqa: ARG001 - one signature
+    """Lye never shares a bag with food."""
+    if portion.role != "caustic":
+        return None
+    return Place(
+        kind="pantry",
+        key=alone(portion),
+        travels="shelf",
+        because=CAUSTIC.says(portion.name, food=portion.name),
+    )
 
 
 def preserve_is_made_at_home(portion: Portion, kitchen: Kitchen) -> Place | None:
@@ -106,7 +123,9 @@ def dough_is_made_at_home(portion: Portion, kitchen: Kitchen) -> Place | None:
 def mix_is_made_at_home(portion: Portion, kitchen: Kitchen) -> Place | None:
     """A dip, a spread or a puree that needs no fire is mixed at home, when nothing in it forbids."""
     taking = portion.taking
-    if taking is None or taking.group not in kitchen.home_mixes or portion.role == "can":
+    if taking is None or taking.group not in kitchen.home_mixes:
+        return None
+    if portion.role == "can" and not kitchen.is_machined(taking.group):
         return None
     return Place(
         kind="prepped",
