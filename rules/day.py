@@ -15,6 +15,8 @@ from rules.cautions import is_hot
 from rules.circumstances import Day
 from rules.cold.hours import in_cooler
 from rules.dish import Dish
+from rules.foods import weigh
+from rules.hazards import JUICY, hazard_of, only_named
 from rules.plan import Batch, Cold, FatUse, Heat, Moment, Pack, Stage, StageKind
 from rules.recipe import Recipe
 from rules.wording import mass, short_names
@@ -45,10 +47,11 @@ STARTS: dict[StageKind, str] = {
     "rise": "Let the dough rise near warmth.",
     "keep warm": "Keep warm at 140 °F or above: {coals}.",
 }
-#: At home nobody looks at the minute.
-QUARTER_HOUR = 15
 #: Stages in which the dish becomes done.
 COOKING: frozenset[StageKind] = frozenset({"fry", "boil", "simmer", "bake", "roast", "brown top"})
+MEAT_GOES_IN: frozenset[StageKind] = COOKING | {"brown"}
+#: At home nobody looks at the minute.
+QUARTER_HOUR = 15
 
 
 class DayFigure(table.Row, frozen=True, kw_only=True):
@@ -116,7 +119,7 @@ def _at_home(
     begin = shut - wait
     if made or home_steps:
         begin = _not_at_night(shut - wait - work, day, ledger)
-        then = f" Something in it waits {long / 60:g} hours." if long else ""
+        then = f" Something in it waits {_long(long)}." if long else ""
         yield (
             begin,
             f"Kitchen work: {', '.join(names[pack.id] for pack in made) or 'the steps for home'}.{then}",
@@ -132,14 +135,23 @@ def _at_home(
 
 
 def _longest_wait(recipe: Recipe) -> float:
-    """The longest rise, marinade or chill that is done at home before packing [min]; short ones hide in the work."""
+    """The longest rise, marinade or chill that is done at home before packing [min]; short ones hide in the work.
+
+    What is preserved or fermented waits its longest time of any kind.
+    """
+    kept = recipe.family == "preserve or ferment"
     waits = [
         span.low_min
         for step in recipe.steps
         for span in step.durations
-        if span.what in ("marinate", "rise", "chill")
+        if kept or span.what in ("marinate", "rise", "chill")
     ]
     return max((minutes for minutes in waits if minutes >= figure("long_wait_min").value), default=0.0)
+
+
+def _long(minutes: float) -> str:
+    hours = minutes / 60
+    return f"{hours / 24:g} days" if hours >= 48 else f"{hours:g} hours"
 
 
 def _packed(packs: Sequence[Pack], cold: Cold | None, day: Day) -> str:
@@ -211,6 +223,7 @@ def _fire(
         yield batch.light_at_min, _lighting(batch, number)
     for stage in stages:
         yield from _stage(stage, recipe, fat)
+    yield from _washing(recipe, stages)
     yield from _mixing(dish, packs, stages, ledger)
     yield from _done(heat, stages)
 
@@ -253,6 +266,20 @@ def _stage(stage: Stage, recipe: Recipe, fat: Sequence[FatUse]) -> Iterator[Time
 
 def _sentence(words: str) -> str:
     return f"{words[:1].upper()}{words[1:].rstrip('.')}." if words else ""
+
+
+def _washing(recipe: Recipe, stages: Sequence[Stage]) -> Iterator[Timed]:
+    """Once the raw meat is in the pot, hands and tools are washed or changed."""
+    first = next((stage for stage in stages if stage.kind in MEAT_GOES_IN), None)
+    items = weigh(recipe)
+    is_raw = any(hazard_of(item) in JUICY for item in items) or any(
+        only_named(kind, recipe, items) for kind in JUICY
+    )
+    if first is not None and is_raw:
+        yield (
+            first.starts_at_min or 0.0,
+            "Once the raw meat or fish is in: wash hands, board and knife; a clean utensil from here on.",
+        )
 
 
 def _coals(stage: Stage) -> str:

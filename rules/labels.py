@@ -74,7 +74,7 @@ def _text(
     if _is_raw(pack, items):
         head.append("RAW - bottom of the cooler, apart")
     tail = (
-        _wrapped(f"{KEEPS[pack.travels]}. {_use_by(pack, items, day, ledger)}.")
+        _wrapped(f"{KEEPS[pack.travels]}. {_use_by(pack, recipe, items, day, ledger)}.")
         if pack.travels in KEEPS
         else []
     )
@@ -99,7 +99,10 @@ def _contents(pack: Pack, items: Sequence[Item], day: Day, room: int) -> list[st
     return lines
 
 
-def _use_by(pack: Pack, items: Sequence[Item], day: Day, ledger: Ledger) -> str:
+def _use_by(pack: Pack, recipe: Recipe, items: Sequence[Item], day: Day, ledger: Ledger) -> str:
+    if recipe.family == "preserve or ferment":
+        # It keeps by its salt, acid or sugar, which only its recipe knows.
+        return "Use as long as its recipe says"
     row = _days(pack.kind, pack.travels)
     if row is None:
         return "Use soon"

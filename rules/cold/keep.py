@@ -122,8 +122,8 @@ def _ice(
     liters = sum(found[1] for pack in cooled if (found := of_pack(pack, items)))
     room = room_for_ice_kg(quarts=cooler_quarts(day), food_liters=liters)
     yield (
-        f"Bring {mass(bring, day.units)} of ice for {hours:g} hours; a full cooler in the shade, opened seldom, melt water left in"
-        " until new ice comes."
+        f"Bring {mass(bring, day.units)} of ice for {hours:g} hours: that is for the whole cooler, whatever else rides in"
+        " it; keep it full, shut and in the shade, and leave the melt water in until new ice comes."
     )
     if bring > room:
         ledger.note(TOO_LONG.says("ice", ice=bring, quarts=cooler_quarts(day), room=room))

@@ -169,3 +169,21 @@ def test_a_stage_says_its_coals_and_minutes() -> None:
     )
     moments = day_of(over=heat(simmer))
     assert when(moments, "Simmer: 12 briquettes, all under the pot, 60 minutes. Barely moving.") == -70
+
+
+def test_hands_and_tools_are_washed_once_the_raw_meat_is_in() -> None:
+    meat = recipe(line("chicken thighs", amount(2, "pound")), family="stew or braise")
+    brown = Stage(kind="brown", minutes=Minutes(low=8, high=12), under=30, starts_at_min=-90)
+    packs = (pack("fresh", 0, of=meat, travels="cool", label="raw chicken thighs"),)
+    moments = day_of(of=meat, packs=packs, over=heat(brown), leavened=False)
+    assert when(moments, "wash hands, board and knife") == -90
+    assert not any("board and knife" in moment.do for moment in day_of(over=heat(bake())))
+
+
+def test_a_ferment_is_begun_as_long_ahead_as_it_takes() -> None:
+    weeks = Step(line=0, text="", durations=(Duration(what="other", low_min=14 * 1440, high_min=14 * 1440),))
+    kraut = recipe(line("cabbage", amount(1)), steps=(weeks,), family="preserve or ferment")
+    packs = (pack("prepped", 0, of=kraut, travels="cool", label="Sauerkraut, made at home"),)
+    moments = day_of(of=kraut, packs=packs, cold=Cold())
+    assert when(moments, "Pack the cooler") - when(moments, "Kitchen work") >= 14 * 1440
+    assert "waits 14 days" in next(moment.do for moment in moments if "Kitchen work" in moment.do)

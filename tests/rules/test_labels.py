@@ -78,3 +78,9 @@ def test_every_label_fits_its_sticker(names: list[str], title: str) -> None:
     for lines in texts(dry, of=made, over=heat(bake(), bake())).values():
         assert len(lines) <= LINES
         assert all(len(text) <= WIDTH for text in lines)
+
+
+def test_what_is_preserved_keeps_as_its_recipe_says() -> None:
+    made = recipe(line("cabbage", amount(1)), title="River kraut", family="preserve or ferment")
+    jar = pack("prepped", 0, of=made, travels="cool", label="River kraut, made at home")
+    assert "as long as its recipe says" in " ".join(texts(jar, of=made)[jar.id])
