@@ -175,7 +175,7 @@ def test_hands_and_tools_are_washed_once_the_raw_meat_is_in() -> None:
     meat = recipe(line("chicken thighs", amount(2, "pound")), family="stew or braise")
     brown = Stage(kind="brown", minutes=Minutes(low=8, high=12), under=30, starts_at_min=-90)
     packs = (pack("fresh", 0, of=meat, travels="cool", label="raw chicken thighs"),)
-    moments = day_of(of=meat, packs=packs, over=heat(brown), leavened=False)
+    moments = day_of(of=meat, packs=packs, over=heat(brown), cold=Cold(), leavened=False)
     assert when(moments, "wash hands, board and knife") == -90
     assert not any("board and knife" in moment.do for moment in day_of(over=heat(bake())))
 
