@@ -118,7 +118,7 @@ def _work(draft: Draft, start: int, end: int) -> bool:
         start += 1
     if start >= end:
         return True
-    if line.after("tail", start) > start:
+    if line.after("tail", start) > max(start, line.after("state", start) - 1):
         return False
     if names.lead(line, start, end, taken) >= end:
         if instead:

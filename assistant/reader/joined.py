@@ -89,8 +89,10 @@ def of_one_kind(name: str, others: list[str]) -> list[str]:
 
 def _with_head(part: str, last: list[str], *, tight: bool) -> str:
     """A part with the head it borrows, or as it is."""
-    behind, head = f"{part} {' '.join(last[1:])}", f"{part} {last[-1]}"
-    if part.split()[-1] == last[-1] or part in _words("alone"):
+    own = part.split()[-1]
+    shared = last[last.index(own) + 1 :] if own in last[:-1] else last[1:]
+    behind, head = f"{part} {' '.join(shared)}", f"{part} {last[-1]}"
+    if own == last[-1] or part in _words("alone"):
         return part
     if is_kind(part) and is_kind(last[0]):
         if not known(part) or known(behind) or known(head):

@@ -76,6 +76,10 @@ def _leads(line: Line, at: int, end: int) -> bool:
 
 def _one_lead(line: Line, at: int, end: int, taken: Taken) -> int:
     """Take one such word (with its adverbs) off; the same place where there is none."""
+    sized = max(line.after("size", at), at + line.word(at).endswith(("-sized", "-size")))
+    if at < sized <= end and sized not in line.starts["done"]:
+        taken.states.append(line.text(at, sized))
+        return sized
     place = at
     while place < line.after("adverb", place) < end:
         place = line.after("adverb", place)
@@ -86,8 +90,7 @@ def _one_lead(line: Line, at: int, end: int, taken: Taken) -> int:
     if at < place < end - 1 and line.word(place) == "ground":
         taken.preps.append(line.text(at, place + 1))
         return place + 1
-    sized = max(line.after("size", at), at + line.word(at).endswith(("-sized", "-size")))
-    state = line.after("state", at) if sized == at else sized
+    state = line.after("state", at)
     if state == at < place:
         state = line.after("state", place) if line.after("state", place) > place else at
     if at < state <= end:
@@ -164,7 +167,7 @@ def trail(line: Line, start: int, end: int, taken: Taken) -> int:
 def _one_trail(line: Line, start: int, end: int, taken: Taken) -> tuple[int, list[str]]:
     for label, kept in (("done", taken.preps), ("state", taken.states), ("size", taken.states)):
         first = line.before(label, end)
-        while start < line.before("adverb", first) < first:
+        while first < end and start < line.before("adverb", first) < first:
             first = line.before("adverb", first)
         if start < first < end:
             return first, kept
