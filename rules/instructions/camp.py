@@ -1,95 +1,59 @@
 """What is done at camp: the method walked through again, with packs in place of measuring and coals in place of ovens.
 
-What was done at home is left out. A pack that was mixed at home is opened once, by its id; what comes as it is, is
-named with its amount. Baking, frying and simmering carry the briquettes of their stage.
+What was done at home is left out. A pack that was mixed at home is opened once, by its id, at the moment when its
+flour (or what else gives it body) enters; what comes as it is, is named with its amount. Baking, frying and simmering
+carry the briquettes of their stage.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable
 
 from rules.circumstances import Day
-from rules.instructions.words import amount_of, joined, sentence
+from rules.instructions.telling import Coals, clean
+from rules.instructions.words import (
+    amount_of,
+    called,
+    deed_words,
+    joined,
+    sentence,
+    sign_of,
+    time_of,
+    with_state,
+)
 from rules.method import Graph, Taking
+from rules.method.follow import actions_of
 from rules.method.graph import FIRE, HANDWORK, parts
 from rules.packs import Contents
-from rules.plan import Heat, Pack, Stage, StageKind
-from rules.recipe import Action, Deed, Recipe, Step
+from rules.plan import Heat, Pack
+from rules.recipe import Action, Deed, Recipe
+from rules.roles import BODY, Role, role_of
 
 #: Bundles that are finished at home: nothing of their making is told at camp.
-_FINISHED = frozenset({"dough", "mix", "creamed", "preserve"})
-_STAGES: dict[Deed, tuple[StageKind, ...]] = {
-    "bake": ("bake", "roast"), "roast": ("roast", "bake"), "broil": ("brown top", "bake"),
-    "brown": ("brown", "fry"), "saute": ("brown", "fry"), "fry": ("fry", "brown"), "deep fry": ("fry",), "griddle": ("fry",),
-    "melt": ("heat fat", "brown", "fry"), "heat": ("heat fat", "brown", "fry", "boil", "simmer"),
-    "boil": ("boil", "simmer"), "simmer": ("simmer", "boil"), "reduce": ("simmer",), "steam": ("boil", "simmer"),
-    "pressure cook": ("simmer",), "rise": ("rise",), "toast": ("fry", "brown"),
-}  # fmt: skip
-_VERB: dict[Deed, tuple[str, str]] = {
-    "mix": ("mix {what}", "stir in {what}"),
-    "beat": ("beat {what}", "beat in {what}"),
-    "cream": ("cream {what}", "cream in {what}"),
-    "cut in": ("cut in {what}", "cut in {what}"),
-    "rub": ("rub in {what}", "rub in {what}"),
-    "knead": ("knead {what}", "knead in {what}"),
-    "fold": ("fold {what} together", "fold in {what}"),
-    "mash": ("mash {what}", "mash in {what}"),
-    "blend": ("mash {what} fine", "mash in {what}"),
-    "add": ("put in {what}", "add {what}"),
-    "pour": ("pour in {what}", "pour in {what}"),
-    "season": ("season with {what}", "season with {what}"),
-    "coat": ("coat with {what}", "coat with {what}"),
-    "fill": ("fill with {what}", "fill with {what}"),
-    "layer": ("lay in {what}", "lay in {what}"),
-    "spread": ("spread {what}", "spread {what} over it"),
-    "top": ("top with {what}", "top with {what}"),
-    "shape": ("shape {what}", "shape it with {what}"),
-    "roll": ("roll out {what}", "roll it in {what}"),
-    "heat": ("heat {what}", "heat {what} with it"),
-    "melt": ("melt {what}", "melt in {what}"),
-    "brown": ("brown {what}", "add {what} and brown"),
-    "saute": ("fry {what} gently", "add {what} and fry gently"),
-    "fry": ("fry {what}", "add {what} and fry"),
-    "deep fry": ("deep-fry {what}", "deep-fry {what}"),
-    "griddle": ("fry {what} in the pan", "fry {what} in the pan"),
-    "boil": ("boil {what}", "add {what} and boil"),
-    "simmer": ("simmer {what}", "add {what} and simmer"),
-    "reduce": ("boil {what} down", "add {what} and boil down"),
-    "deglaze": ("loosen what sticks with {what}", "loosen what sticks with {what}"),
-    "steam": ("steam {what}", "add {what} and steam"),
-    "pressure cook": ("simmer {what} with the lid shut", "add {what} and simmer with the lid shut"),
-    "bake": ("bake {what}", "add {what} and bake"),
-    "roast": ("roast {what}", "add {what} and roast"),
-    "broil": ("brown the top of {what}", "add {what} and brown the top"),
-    "grill": ("grill {what}", "grill {what}"),
-    "smoke": ("smoke {what}", "smoke {what}"),
-    "toast": ("toast {what}", "toast {what}"),
-    "marinate": ("let {what} marinate", "marinate with {what}"),
-    "soak": ("soak {what}", "soak with {what}"),
-    "serve": ("serve with {what}", "serve with {what}"),
-    "grease": ("grease the pot with {what}", "grease the pot with {what}"),
-    "rise": ("let {what} rise", "let it rise with {what}"),
-    "rest": ("let {what} rest", "let it rest with {what}"),
-    "cool": ("let {what} cool", "let it cool"),
-    "drain": ("drain {what}", "drain {what}"),
-    "rinse": ("rinse {what}", "rinse {what}"),
-    "strain": ("strain {what}", "strain {what}"),
-    "chop": ("cut {what}", "cut {what}"),
-    "grate": ("grate {what}", "grate {what}"),
-    "peel": ("peel {what}", "peel {what}"),
-    "grind": ("crush {what}", "crush {what}"),
-    "other": ("cook {what}", "add {what} and cook"),
-}  # fmt: skip
-_BARE: dict[Deed, str] = {
-    "mix": "stir", "beat": "beat it", "knead": "knead it", "fold": "fold it together", "mash": "mash it", "blend": "mash it fine",
-    "boil": "bring it to the boil", "simmer": "simmer it", "bake": "bake it", "roast": "roast it", "broil": "brown the top",
-    "fry": "fry it", "saute": "fry it gently", "brown": "brown it", "reduce": "boil it down", "steam": "steam it with the lid shut",
-    "pressure cook": "simmer it with the lid shut", "rise": "let it rise in the covered pot near the warmth", "rest": "let it rest",
-    "cool": "let it cool", "drain": "drain it", "strain": "strain it", "shape": "shape it", "roll": "roll it out", "turn": "turn it over",
-    "cover": "put the lid on", "serve": "serve", "griddle": "fry it in the pan", "grill": "grill it", "toast": "toast it",
-    "deep fry": "deep-fry it", "heat": "heat it", "melt": "let it melt", "chop": "cut it", "layer": "layer it", "pour": "pour it in",
-    "other": "cook it",
-}  # fmt: skip
+FINISHED = frozenset({"dough", "mix", "creamed", "preserve"})
+#: Bundles of one food that comes as it is and may be used more than once.
+AS_IT_COMES = frozenset({"alone", "fat", "water"})
+#: Deeds that say nothing at camp: the coals do the preheating, the pot needs no lining by a step.
+UNTOLD: frozenset[Deed] = frozenset({"preheat", "line", "can", "store", "freeze", "thaw"})
+#: Foods that are still cut at camp.
+CUT_AT_CAMP: frozenset[Role] = frozenset(
+    {
+        "vegetable",
+        "fruit",
+        "herb",
+        "greens",
+        "cheese",
+        "bread",
+        "meat",
+        "fish",
+        "cured meat",
+        "tofu",
+        "can",
+        "egg",
+        "boiled egg",
+    }
+)
+RAW: frozenset[Role] = frozenset({"meat", "fish"})
 
 
 class Camp:
@@ -108,53 +72,41 @@ class Camp:
         self.graph = graph
         self.packs = packs
         self.inside = inside
-        self.heat = heat
         self.day = day
+        self.coals = Coals(heat)
         self.opened: set[str] = set()
-        self.used: set[tuple[str, int]] = set()
-        self.stages: list[Stage] = [stage for stage in heat.stages if stage.top + stage.under] if heat else []
-        self.last_fire = self._last_fire()
+        self.washed = False
+        self.takings: dict[int, list[Taking]] = {}
+        for taking in (*graph.takings, *graph.guesses):
+            self.takings.setdefault(taking.at, []).append(taking)
+        self.opens = self._openings()
 
     def steps(self) -> tuple[str, ...]:
         """All camp steps."""
-        told: list[str] = []
-        if self.heat and self.heat.fuel.batches:
-            count = self.heat.fuel.batches[0].count
-            told.append(
-                f"Light {count} briquettes in the chimney; they are ready when they are grey at the edges."
-            )
-        for _, actions in self._by_step():
-            sentences = [line for at, action in actions if (line := self._tell(at, action))]
-            if sentences:
-                told.append(" ".join(sentences))
-        rest = self._left_over()
-        if rest:
-            told.insert(len(told) - 1 if len(told) > 1 else len(told), sentence(f"add {joined(rest)}"))
-        return tuple(told)
+        by_step: dict[int, list[str]] = {}
+        for at, step, action in actions_of(self.recipe):
+            by_step.setdefault(step, []).append(self._tell(at, action))
+        told = [" ".join(said) for sentences in by_step.values() if (said := clean(sentences))]
+        return (*self.coals.lighting(), *self._with_the_rest(told), *self.coals.doneness())
 
-    def _by_step(self) -> Iterator[tuple[Step, list[tuple[int, Action]]]]:
-        at = 0
-        for step in self.recipe.steps:
-            actions = []
-            for action in step.actions:
-                actions.append((at, action))
-                at += 1
-            if not step.actions and step.uses:
-                actions.append((at, Action(does="add", word="add")))
-                at += 1
-            yield step, actions
-
-    def _last_fire(self) -> int:
-        last = -1
-        for _, actions in self._by_step():
-            for at, action in actions:
-                if action.does in FIRE or parts(action.does, action.word):
-                    last = at
-        return last
+    def _openings(self) -> dict[str, int]:
+        """For each pack the action at which it is opened: where its body enters, else where its first food does."""
+        first: dict[str, int] = {}
+        body: dict[str, int] = {}
+        for at in sorted(self.takings):
+            for taking in self.takings[at]:
+                pack = self.inside.pack(taking.ingredient, at)
+                if pack is None:
+                    continue
+                first.setdefault(pack.id, at)
+                if role_of(self.recipe.ingredients[taking.ingredient]) in BODY:
+                    body.setdefault(pack.id, at)
+        return first | body
 
     def _tell(self, at: int, action: Action) -> str:
-        takings = [taking for taking in self.graph.takings if taking.at == at]
-        if action.does in ("preheat", "line", "can", "store", "freeze", "thaw"):
+        """One action in a sentence; empty when it was done at home or says nothing at camp."""
+        takings = self.takings.get(at, [])
+        if action.does in UNTOLD:
             return ""
         if action.does in HANDWORK:
             return self._handwork(action)
@@ -162,87 +114,149 @@ class Camp:
             return ""
         if not takings and self._was_done(at):
             return ""
-        foods = self._foods(takings)
-        if takings and not foods and action.does not in FIRE:
-            return ""
-        if not takings and action.does not in _BARE:
-            return ""
-        if not takings and action.does == "other" and not parts(action.does, action.word):
-            return ""
-        return sentence(
-            self._coals(action) + self._words(action, foods, takings) + _time(action) + _sign(action)
-        )
-
-    def _words(self, action: Action, foods: list[str], takings: list[Taking]) -> str:
+        foods, raw = self._foods(at, takings)
+        words = deed_words().get(action.does)
         if not foods:
-            return _BARE.get(action.does, action.word)
-        alone, joining = _VERB.get(action.does, ("add {what}", "add {what}"))
-        first = takings and not any(
-            other.thing == takings[0].thing and other.at < takings[0].at for other in self.graph.takings
+            return self._bare(action, at)
+        said = (
+            words.opening
+            if words and self._is_first(at, takings)
+            else words.joining
+            if words
+            else "add {what}"
+        ).format(what=joined(foods))
+        told = sentence(
+            self.coals.before(action) + said + self._where(at, takings) + time_of(action) + sign_of(action)
         )
-        where = ""
-        if first:
-            where = (
-                " in the pot"
-                if takings[0].hot
-                else " in the bowl"
-                if action.does in ("mix", "beat", "add", "cream")
-                else ""
-            )
-        return (alone if first else joining).format(what=joined(foods)) + where
+        return told + self._washing(raw)
 
-    def _coals(self, action: Action) -> str:
-        """The briquettes of the stage that this action opens."""
-        wanted = _STAGES.get(action.does, ("simmer", "fry") if parts(action.does, action.word) else ())
-        for number, stage in enumerate(self.stages):
-            if stage.kind in wanted:
-                del self.stages[: number + 1]
-                lid = f"{stage.top} on the lid" if stage.top else "none on the lid"
-                return f"with {stage.under} coals under the pot and {lid}: "
-        return ""
+    def _bare(self, action: Action, at: int) -> str:
+        """A deed without foods: cooking, waiting, stirring."""
+        words = deed_words().get(action.does)
+        cooks = action.does in FIRE or parts(action.does, action.word)
+        empty = self.takings.get(at) and not cooks
+        waits = action.does in ("rest", "cool", "chill") and not (action.minutes or action.until)
+        turned_out = action.does == "turn" and {"out", "onto"} & set(action.word.split())
+        if words is None or words.bare is None or empty or waits or turned_out:
+            return ""
+        if action.does == "other" and not cooks:
+            return ""
+        word = action.word if not action.word.endswith(("ing", "ed")) else action.does
+        return sentence(
+            self.coals.before(action) + words.bare.format(word=word) + time_of(action) + sign_of(action)
+        )
 
-    def _foods(self, takings: list[Taking]) -> list[str]:
-        told = []
-        for taking in takings:
-            pack = self.inside.pack(taking.ingredient, taking.at)
-            if pack is None:
-                told.append(self.recipe.ingredients[taking.ingredient].name)
-            elif self.inside.sort(pack) in ("alone", "fat", "table", "water") and len(pack.items) == 1:
-                told.append(self._single(pack, taking))
-            elif self.inside.sort(pack) == "table":
-                told.append(self.recipe.ingredients[taking.ingredient].name)
+    def _is_first(self, at: int, takings: list[Taking]) -> bool:
+        """Whether these are the first foods of their bowl or pot at camp."""
+        thing = takings[0].thing if takings else None
+        return not any(
+            taking.thing == thing and not self._is_done(taking)
+            for earlier in self.takings
+            if earlier < at
+            for taking in self.takings[earlier]
+        )
+
+    def _where(self, at: int, takings: list[Taking]) -> str:
+        if not takings or not self._is_first(at, takings) or takings[0].laid:
+            return ""
+        return (
+            " in the pot"
+            if takings[0].hot
+            else " in the bowl"
+            if takings[0].does in ("mix", "beat", "add")
+            else ""
+        )
+
+    def _foods(self, at: int, takings: list[Taking]) -> tuple[list[str], bool]:
+        """What an action takes, in words, and whether raw flesh is among it."""
+        told: list[str] = []
+        raw = False
+        for pack in (*self._finished(at), *self._packs(takings)):
+            if self.inside.sort(pack) == "table":
+                told += [
+                    self.recipe.ingredients[t.ingredient].name
+                    for t in takings
+                    if self.inside.pack(t.ingredient, t.at) is pack
+                ]
                 self.opened.add(pack.id)
-            elif pack.id not in self.opened:
+            elif self.inside.sort(pack) in AS_IT_COMES and pack.kind != "prepped" and pack.kind != "dry mix":
+                told.append(
+                    self._as_it_comes(
+                        pack, next(t for t in takings if self.inside.pack(t.ingredient, t.at) is pack)
+                    )
+                )
+            elif pack.id not in self.opened and (
+                at >= self.opens.get(pack.id, at) or pack not in self._packs(takings)
+            ):
                 self.opened.add(pack.id)
-                told.append(f"the {_short(pack)} ({pack.id})")
-        return told
+                told.append(called(pack, self.recipe, self.inside))
+                raw = raw or self._is_raw(pack)
+        return told, raw
 
-    def _single(self, pack: Pack, taking: Taking) -> str:
+    def _packs(self, takings: Iterable[Taking]) -> list[Pack]:
+        packs = (
+            self.inside.pack(taking.ingredient, taking.at) for taking in takings if not self._is_done(taking)
+        )
+        return list({pack.id: pack for pack in packs if pack is not None}.values())
+
+    def _finished(self, at: int) -> list[Pack]:
+        """Packs finished at home that belong to the thing at work and were not opened yet."""
+        thing = next((node for node in self._things_at(at)), None)
+        if thing is None:
+            return []
+        whole = self.graph.whole(thing)
+        found = {}
+        for taking in self.graph.takings:
+            if taking.at < at and self._is_done(taking) and self.graph.whole(taking.thing) == whole:
+                pack = self.inside.pack(taking.ingredient, taking.at)
+                if pack is not None and pack.id not in self.opened:
+                    found[pack.id] = pack
+        return list(found.values())
+
+    def _things_at(self, at: int) -> list[int]:
+        found = [taking.thing for taking in self.takings.get(at, [])]
+        return found + [
+            number
+            for number, thing in enumerate(self.graph.things)
+            if any(event.at == at for event in thing.events)
+        ]
+
+    def _as_it_comes(self, pack: Pack, taking: Taking) -> str:
         """A food that travels as it comes: with its amount the first time, by its name again."""
         ingredient = self.recipe.ingredients[taking.ingredient]
         again = pack.id in self.opened
         self.opened.add(pack.id)
         item = pack.items[0]
-        if again or taking.share < item.share - 1e-9:
-            return (
-                f"the rest of the {ingredient.name}"
-                if again
-                else f"some of the {amount_of(item, ingredient, self.day.units)}"
-            )
-        return amount_of(item, ingredient, self.day.units)
+        told = with_state(amount_of(item, ingredient, self.day.units), ingredient)
+        if taking.share >= item.share - 1e-9:
+            return f"the {ingredient.name}" if again else told
+        return f"more {ingredient.name}" if again else f"part of the {told.removeprefix('about ')}"
+
+    def _is_raw(self, pack: Pack) -> bool:
+        return self.inside.sort(pack) == "flesh" and any(
+            role_of(self.recipe.ingredients[item.ingredient]) in RAW for item in pack.items
+        )
+
+    def _washing(self, raw: bool) -> str:
+        """After raw flesh hands and tools are washed, and the marinade is not kept."""
+        if not raw or self.washed:
+            return ""
+        self.washed = True
+        return " Wash hands and tools before touching anything else; use a clean spoon and dish for the cooked food."
 
     def _handwork(self, action: Action) -> str:
         """Cutting and draining that is left for camp."""
         left = []
         for use in action.uses:
             pack = self.inside.pack(use.ingredient)
-            if pack is not None and pack.kind in ("fresh", "pantry") and self.inside.sort(pack) != "table":
+            role = role_of(self.recipe.ingredients[use.ingredient])
+            if pack is not None and pack.kind in ("fresh", "pantry") and role in CUT_AT_CAMP:
                 left.append(self.recipe.ingredients[use.ingredient].name)
-        if left:
-            alone, _ = _VERB.get(action.does, ("prepare {what}", ""))
-            return sentence(alone.format(what=f"the {joined(left)}"))
-        if not action.uses and action.does in ("drain", "strain"):
-            return sentence(_BARE[action.does])
+        words = deed_words().get(action.does)
+        if left and words:
+            return sentence(words.opening.format(what=f"the {joined(left)}"))
+        if words and words.bare and not action.uses and not action.things:
+            return sentence(words.bare)
         return ""
 
     def _is_done(self, taking: Taking) -> bool:
@@ -251,39 +265,36 @@ class Camp:
         if pack is None:
             return False
         sort = self.inside.sort(pack)
-        return sort in _FINISHED or (sort == "flesh" and taking.marinade)
+        return sort in FINISHED or (sort == "flesh" and taking.marinade)
 
     def _was_done(self, at: int) -> bool:
         """Whether what this action works on was finished at home, up to here."""
-        for thing, node in enumerate(self.graph.things):
-            if any(event.at == at for event in node.events):
+        for number, thing in enumerate(self.graph.things):
+            events = [event for event in thing.events if event.at == at]
+            if events:
                 inside = [
-                    taking for taking in self.graph.takings if taking.thing == thing and taking.at <= at
+                    taking for taking in self.graph.takings if taking.thing == number and taking.at <= at
                 ]
-                fire = any(event.does in FIRE and event.at == at for event in node.events)
+                fire = any(event.does in FIRE for event in events)
                 return bool(inside) and not fire and all(self._is_done(taking) for taking in inside)
         return False
 
-    def _left_over(self) -> list[str]:
-        """Packs that no step opened."""
-        return [
-            f"the {_short(pack)} ({pack.id})"
+    def _with_the_rest(self, told: list[str]) -> list[str]:
+        """The steps with the packs that none of them opened: before the last step, or as the only one."""
+        rest = [
+            pack
             for pack in self.packs
             if pack.id not in self.opened and pack.kind != "water" and self.inside.sort(pack) != "table"
         ]
+        if not rest:
+            return told
+        wanted = [called(pack, self.recipe, self.inside) for pack in rest if not self._is_optional(pack)]
+        maybe = [called(pack, self.recipe, self.inside) for pack in rest if self._is_optional(pack)]
+        extra = [sentence(f"add {joined(wanted)}")] if wanted else []
+        if maybe:
+            extra.append(sentence(f"if wanted, add {joined(maybe)}"))
+        place = len(told) - 1 if len(told) > 1 else 0
+        return [*told[:place], *extra, *told[place:]]
 
-
-def _short(pack: Pack) -> str:
-    return pack.label.removeprefix("the ")
-
-
-def _time(action: Action) -> str:
-    span = action.minutes
-    if span is None or span.high_min <= 0:
-        return ""
-    low, high = f"{span.low_min:g}", f"{span.high_min:g}"
-    return f" for {low} minutes" if low == high else f" for {low} to {high} minutes"
-
-
-def _sign(action: Action) -> str:
-    return f", {action.until}" if action.until else ""
+    def _is_optional(self, pack: Pack) -> bool:
+        return all(self.recipe.ingredients[item.ingredient].optional for item in pack.items)
