@@ -210,3 +210,37 @@ def test_each_caution_is_a_rule_and_each_slot_is_filled() -> None:
         "raw-egg.uncooked",
         "altitude.leavened",
     }
+
+
+@pytest.mark.parametrize(
+    ("rule", "speaks", "silent"),
+    [
+        ("caution.alcohol.spirits", stew(line("rum")), stew(line("beer"))),
+        (
+            "caution.home-ferment",
+            recipe(line("cabbage"), steps=(step(act("ferment", 0)),), family="preserve or ferment"),
+            recipe(line("flour"), steps=(step(act("ferment", 0)),), family="yeast bread"),
+        ),
+        (
+            "caution.raw-egg.uncooked",
+            stew(line("eggs"), family="no cook"),
+            stew(line("eggs"), family="griddle"),
+        ),
+        (
+            "caution.raw-meat.poultry",
+            stew(line("ground beef", alternatives=("ground turkey",))),
+            stew(line("ground beef", alternatives=("ground pork",))),
+        ),
+    ],
+    ids=lambda value: value if isinstance(value, str) else "",
+)
+def test_a_rare_rule_speaks_where_it_applies_and_is_silent_at_a_near_miss(
+    rule: str, speaks: Recipe, silent: Recipe
+) -> None:
+    def rules(made: Recipe) -> set[str]:
+        ledger = Ledger()
+        cautions.cautions(made, items(made), None, dish(made.family), None, (), Day(), ledger)
+        return {reason.rule for reason in ledger.reasons}
+
+    assert rule in rules(speaks)
+    assert rule not in rules(silent)
