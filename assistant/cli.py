@@ -20,6 +20,7 @@ from rules.problem import Problem, UsageProblem
 
 if TYPE_CHECKING:
     from assistant.batch import Maker
+    from assistant.chat.session import Session
     from assistant.show.forms import Kind, Result
     from rules.circumstances import Day
     from rules.recipe import Struct
@@ -40,7 +41,7 @@ Files = Annotated[
     list[str] | None, typer.Argument(metavar="FILE...", help="Recipe files; - is standard input.")
 ]
 OneFile = Annotated[str, typer.Argument(metavar="FILE", help="A recipe file; - is standard input.")]
-Form = Annotated[str | None, typer.Option("--as", metavar="FORM", help="text, json, jsonl, md or csv.")]
+Form = Annotated[str | None, typer.Option("--as", metavar="FORM", help="text, json, jsonl, md, html, ics or csv.")]
 Out = Annotated[
     str | None, typer.Option("--out", metavar="PATH", help="Write to a file, whole or not at all.")
 ]
@@ -200,6 +201,54 @@ def coals(
     from assistant.options import coals_for
 
     _show("coals", coals_for(day, way=way, minutes=minutes), form, out, force, day)
+
+
+@app.command()
+@takes_a_day()
+def ask(
+    file: OneFile,
+    utterances: Annotated[list[str], typer.Argument(metavar="SENTENCE...", help="What you say, in order.")],
+    *,
+    day: Day,
+    form: Form = None,
+    out: Out = None,
+    force: Force = False,
+) -> None:
+    """Talk about a plan without the prompt: one answer for each sentence."""
+    from assistant.files import text_of
+    from assistant.show.forms import Look, Result, chosen, stream
+
+    session = _session(_reader()(text_of(file), file), day)
+    look = Look(form=chosen("turn", form, out), day=day, **_terminal(out))
+    turns = (Result(file=file, thing=session.say(utterance)) for utterance in utterances)
+    _write(stream("turn", turns, look, several=len(utterances) > 1), out, force)
+
+
+def _session(recipe: Any, day: Day) -> Session:
+    """A talk with the store and the writer that it may use."""
+    from datetime import UTC, datetime
+    from pathlib import Path
+
+    import platformdirs
+
+    from assistant.chat.session import Session
+    from assistant.keep import Store
+
+    folder = Path(platformdirs.user_data_dir("coalside", appauthor=False))
+    return Session(recipe, day, meals=Store(folder, now=lambda: datetime.now(UTC)), export=_export)
+
+
+def _export(plan: Any, day: Day, form: str | None, path: str | None) -> str:
+    """Write a plan for the talk; the name of the file."""
+    from pathlib import Path
+
+    from assistant.files import slug, write
+    from assistant.show.forms import ENDING_OF, Look, chosen, written
+
+    form = chosen("plan", form, path) if form or path else "md"
+    target = Path(path or f"{slug(plan.recipe.title or 'camp plan')}{ENDING_OF[form]}")
+    write(target, [written("plan", plan, Look(form=form, day=day))])
+    return str(target)
 
 
 @app.command()

@@ -6,6 +6,7 @@ What cannot be read is a `FileProblem` whose sentence says what the file seems t
 from __future__ import annotations
 
 import os
+import re
 import sys
 import tempfile
 from collections.abc import Iterable, Iterator
@@ -16,6 +17,7 @@ from typing import TextIO
 from rules.problem import FileProblem
 
 STANDARD_INPUT = "-"
+_NAME_WORD = re.compile(r"[^\W_]+")
 
 #: A recipe is a few kilobytes and a saved page seldom above one megabyte; what is larger is a slip of the hand.
 MOST_BYTES = 4 * 1024 * 1024
@@ -141,6 +143,11 @@ def write(path: Path, parts: Iterable[str], *, force: bool = False) -> None:
     """Write a text whole or not at all; see `whole_or_nothing`."""
     with whole_or_nothing(path, force=force) as stream:
         stream.writelines(parts)
+
+
+def slug(title: str) -> str:
+    """A title as the name of a file: small letters, digits and hyphens."""
+    return "-".join(_NAME_WORD.findall(title.lower()))[:60].rstrip("-") or "camp-plan"
 
 
 def _usual_mode(path: Path) -> int:

@@ -360,3 +360,9 @@ def clock_of(value: Value, *, meal: str | None = None) -> str | None:
         earliest = {"breakfast": 5 * 60, "brunch": 9 * 60, "lunch": 10 * 60}.get(meal or "", 12 * 60)
         minutes += 12 * 60 if minutes < earliest else 0
     return f"{minutes // 60:02d}:{minutes % 60:02d}"
+
+
+def allergens_of(said: str) -> tuple[str, ...]:
+    """The allergens of the nine that a word means: "dairy" is milk, "nuts" are tree nuts and peanuts."""
+    words = said.lower().removesuffix(" free").strip()
+    return tuple(name for name, phrases in table().allergens.items() if words in phrases)

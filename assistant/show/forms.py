@@ -64,6 +64,7 @@ WRITERS: dict[Kind, dict[str, Writer]] = {
         "text": _late("text", "plan_text"),
         **_JSON,
         "md": _late("markdown", "plan_markdown"),
+        "html": _for_the_day("card", "plan_card"),
         "ics": _for_the_day("calendar", "calendar"),
         "csv": _late("tables", "plan_csv"),
     },
@@ -83,6 +84,18 @@ ENDINGS = {
     ".json": "json", ".jsonl": "jsonl", ".md": "md", ".html": "html", ".htm": "html", ".ics": "ics", ".csv": "csv",
     ".txt": "text",
 }  # fmt: skip
+
+
+#: The ending that a file of a form gets when nobody names the file.
+ENDING_OF = {
+    "text": ".txt",
+    "json": ".json",
+    "jsonl": ".jsonl",
+    "md": ".md",
+    "html": ".html",
+    "ics": ".ics",
+    "csv": ".csv",
+}
 
 
 def chosen(kind: Kind, said: str | None, out: str | None) -> str:

@@ -24,6 +24,7 @@ from rules.recipe import Ingredient, Recipe
 
 if TYPE_CHECKING:
     from assistant.chat.reasons import Answer
+    from assistant.chat.session import Turn
     from assistant.show.forms import Look
     from rules.coals.ask import CoalsAnswer
 
@@ -395,3 +396,8 @@ def coals_text(answer: CoalsAnswer, look: Look) -> str:
     for reason in answer.why:
         page.say(words.because(reason))
     return page.text()
+
+
+def turn_text(turn: Turn, _look: Look) -> str:
+    """A sentence of the talk and its answer."""
+    return f"> {one_line(turn.said)}\n{printable(turn.answer)}\n"

@@ -68,6 +68,12 @@ def span(ends: Range, unit: str = "") -> str:
     return f"{words} {unit}".strip()
 
 
+def whole_span(ends: Range) -> str:
+    """A range in whole figures: estimates carry no decimals."""
+    low, high = round(ends.low), round(ends.high)
+    return f"{low}" if low == high else f"{low} to {high}"
+
+
 def minutes(ends: Range) -> str:
     """A stretch of minutes; from two hours up in hours and minutes."""
     if ends.low < 120:
@@ -205,7 +211,7 @@ def cold_lines(plan: Plan, units: Units = "us") -> list[str]:
     if plan.cold.frozen_packs:
         lines.append(f"Freeze at home: {joined([labels.get(id_, id_) for id_ in plan.cold.frozen_packs])}.")
     if plan.cold.thaw_hours:
-        lines.append(f"Thawed in the cooler after {span(plan.cold.thaw_hours, 'hours')}.")
+        lines.append(f"Thawed in the cooler after {whole_span(plan.cold.thaw_hours)} hours.")
     if plan.cold.ice_kg is not None:
         lines.append(f"Ice to bring: {weight(plan.cold.ice_kg, units)}.")
     return [*lines, *plan.cold.notes]

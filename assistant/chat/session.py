@@ -1,0 +1,278 @@
+"""One talk about one meal: what is said changes the circumstances, the plan is made anew, every step can be undone.
+
+The session knows no terminal and no files: it is handed a store for kept meals and a writer for exports.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from typing import Any, Protocol
+
+import msgspec
+
+from assistant.chat import answers
+from assistant.chat.acts import CHANGES, NOT_UNDERSTOOD, Meant, nearest_acts, understand
+from assistant.chat.apply import Refused, applied
+from assistant.chat.context import Context
+from assistant.show import words
+from rules.circumstances import Day
+from rules.convert import camp
+from rules.plan import Plan
+from rules.problem import Problem
+from rules.recipe import Recipe, Struct
+
+
+class Meals(Protocol):
+    """Where meals are kept; `assistant.keep.Store` is one."""
+
+    def keep(self, name: str, recipe: Recipe, day: Day) -> bool:
+        """Keep a meal; True when it replaced one."""
+        ...
+
+    def names(self) -> tuple[str, ...]:
+        """The names of all kept meals."""
+        ...
+
+    def get(self, name: str) -> Any:
+        """The kept meal, with `recipe` and `day`."""
+        ...
+
+    def forget(self, name: str) -> str:
+        """Forget a meal."""
+        ...
+
+
+#: Writes a plan in a form, to a path or to one of its own; gives the path.
+Export = Callable[[Plan, Day, str | None, str | None], str]
+
+
+class Turn(Struct, frozen=True, kw_only=True, rename={"with_": "with"}):
+    """What was said, what was done for it, the answer, and which parts of the plan are different now."""
+
+    said: str
+    did: tuple[str, ...]
+    with_: Mapping[str, object] = {}
+    answer: str
+    changed: tuple[str, ...] = ()
+    file: str | None = None
+
+
+class State(Struct, frozen=True, kw_only=True):
+    """Where a talk stands: the recipe as read or changed, and the day; no recipe before the first one."""
+
+    recipe: Recipe | None = None
+    day: Day = Day()
+
+
+class Session:
+    """A talk. `say` takes a sentence and gives the turn; `load` takes a recipe that was pasted."""
+
+    def __init__(
+        self,
+        recipe: Recipe | None = None,
+        day: Day | None = None,
+        *,
+        meals: Meals | None = None,
+        export: Export | None = None,
+    ) -> None:
+        self._state = State(recipe=recipe, day=day or Day())
+        self._before: list[State] = []
+        self._meals = meals
+        self._export = export
+        self._last = Meant(act="camp") if recipe else None
+        self._plans: dict[State, Plan] = {}
+
+    @property
+    def recipe(self) -> Recipe | None:
+        """The recipe that is talked about."""
+        return self._state.recipe
+
+    @property
+    def day(self) -> Day:
+        """The circumstances so far."""
+        return self._state.day
+
+    @property
+    def plan(self) -> Plan | None:
+        """The plan as it stands.
+
+        Raises:
+            Problem: no plan can be made of this recipe and day.
+        """
+        return self._plan(self._state)
+
+    def load(self, recipe: Recipe) -> str:
+        """Talk about another recipe from now on, on the same day; the answer is the plan in short."""
+        self._move(
+            State(recipe=recipe, day=msgspec.structs.replace(self.day, swaps=(), temp_f=None, scale=None))
+        )
+        self._last = Meant(act="camp")
+        plan = self.plan
+        return answers.in_short(plan, self.day) if plan is not None else ""
+
+    def say(self, utterance: str) -> Turn:
+        """Understand a sentence, do what it says, answer."""
+        context = self._context()
+        meant = understand(utterance, context)
+        if not meant:
+            return Turn(
+                said=utterance,
+                did=(NOT_UNDERSTOOD,),
+                answer=answers.not_understood(nearest_acts(utterance, context)),
+                file=self._file,
+            )
+        before = self._safe_plan()
+        told: list[str] = []
+        undone = len(self._before)
+        changes = [one for one in meant if one.act in CHANGES]
+        told += self._change(changes) if changes else []
+        for one in meant:
+            if one.act not in CHANGES:
+                told.append(self._answer(one, utterance))
+        self._last = meant[-1]
+        after = self._safe_plan()
+        changed = answers.changed_parts(before, after)
+        if changes and len(self._before) > undone:
+            told.insert(0, answers.change(changes, before, after, self.day))
+        slots = {name: value for one in meant for name, value in one.slots.items()}
+        return Turn(
+            said=utterance,
+            did=tuple(one.act for one in meant),
+            with_=slots,
+            answer="\n".join(part for part in told if part),
+            changed=changed,
+            file=self._file,
+        )
+
+    def _change(self, changes: Sequence[Meant]) -> list[str]:
+        """Take over what was said about the day or the recipe; sentences about what cannot be."""
+        refused: list[str] = []
+        state = self._state
+        for one in changes:
+            if one.act not in CHANGES or not one.slots:
+                refused.append(answers.circumstance(one.act, self._safe_plan(), self.day))
+                continue
+            try:
+                recipe, day = applied(one, state.recipe, state.day, self._safe_plan())
+                wanted = State(recipe=recipe, day=day)
+                self._plan(wanted)
+                state = wanted
+            except (Problem, Refused) as problem:
+                refused.append(answers.refusal(problem))
+        if state != self._state:
+            self._move(state)
+        return refused
+
+    def _answer(self, one: Meant, utterance: str) -> str:
+        special = {
+            "undo": self._undo,
+            "new": self._new,
+            "keep": lambda: self._keep(one),
+            "kept": self._kept,
+            "open": lambda: self._open(one),
+            "forget": lambda: self._forget(one),
+            "export": lambda: self._write(one),
+            "help": answers.help_text,
+        }
+        try:
+            if one.act in special:
+                return special[one.act]()
+            plan = self.plan
+            if plan is None:
+                return answers.NO_RECIPE
+            return answers.answer(one, plan, self.day, utterance)
+        except Problem as problem:
+            return answers.refusal(problem)
+
+    def _undo(self) -> str:
+        if not self._before:
+            return "There is nothing to take back."
+        left = self._state
+        self._state = self._before.pop()
+        return answers.undone(left.day, self._state.day, same_recipe=left.recipe == self._state.recipe)
+
+    def _new(self) -> str:
+        self._move(State(day=msgspec.structs.replace(self.day, swaps=(), temp_f=None, scale=None)))
+        return "Paste the next recipe. The day stays as you told it; undo brings the last recipe back."
+
+    def _keep(self, one: Meant) -> str:
+        if self._meals is None:
+            return answers.NO_STORE
+        if self.recipe is None:
+            return answers.NO_RECIPE
+        name = str(one.slots.get("name") or self.recipe.title or "this meal")
+        replaced = self._meals.keep(name, self.recipe, self.day)
+        return f'Kept as "{name}"' + (", over the one of that name." if replaced else ".")
+
+    def _kept(self) -> str:
+        names = self._meals.names() if self._meals else ()
+        if not names:
+            return "Nothing is kept yet. Say: keep this as Friday."
+        return f"{len(names)} kept: {words.joined(names)}."
+
+    def _open(self, one: Meant) -> str:
+        if self._meals is None:
+            return answers.NO_STORE
+        kept = self._meals.get(str(one.slots.get("name", "")))
+        self._move(State(recipe=kept.recipe, day=kept.day))
+        plan = self.plan
+        return f'Here is "{kept.name}". {answers.in_short(plan, self.day) if plan else ""}'
+
+    def _forget(self, one: Meant) -> str:
+        if self._meals is None:
+            return answers.NO_STORE
+        name = one.slots.get("name") or (self._last.slots.get("name") if self._last else None)
+        if name is None:
+            return f"Say which one to forget. {self._kept()}"
+        return f'Forgot "{self._meals.forget(str(name))}".'
+
+    def _write(self, one: Meant) -> str:
+        plan = self.plan
+        if plan is None:
+            return answers.NO_RECIPE
+        if self._export is None:
+            return "Nothing can be written from here."
+        form, path = one.slots.get("as"), one.slots.get("path")
+        written = self._export(plan, self.day, str(form) if form else None, str(path) if path else None)
+        return f"Wrote {written}."
+
+    def _move(self, state: State) -> None:
+        self._before.append(self._state)
+        self._state = state
+
+    def _plan(self, state: State) -> Plan | None:
+        if state.recipe is None:
+            return None
+        plan = self._plans.get(state)
+        if plan is None:
+            plan = camp(state.recipe, state.day)
+            if len(self._plans) > 32:
+                self._plans.clear()
+            self._plans[state] = plan
+        return plan
+
+    def _safe_plan(self) -> Plan | None:
+        try:
+            return self.plan
+        except Problem:
+            return None
+
+    def _context(self) -> Context:
+        plan = self._safe_plan()
+        stage = words.main_stage(plan) if plan else None
+        served = self.recipe.servings if self.recipe else None
+        scale = plan.scale if plan else 1.0
+        people = self.day.people or (round((served.low + served.high) / 2 * scale) if served else None)
+        return Context(
+            recipe=self.recipe or Recipe(),
+            day=self.day,
+            temp_f=stage.temp_f if stage else None,
+            people=people,
+            last=self._last.act if self._last else None,
+            last_slots=self._last.slots if self._last else {},
+            kept=self._meals.names() if self._meals else (),
+        )
+
+    @property
+    def _file(self) -> str | None:
+        return self.recipe.file if self.recipe else None

@@ -1,0 +1,187 @@
+"""What the cook keeps: recipes with their day, under a name, in one SQLite file in the user's data folder.
+
+Every change is one transaction. A file that SQLite cannot read is set aside with a number behind its name and a new
+one begun, so that a damaged store never stops the cooking. The clock comes from outside.
+"""
+
+from __future__ import annotations
+
+import sqlite3
+from collections.abc import Callable, Iterator
+from contextlib import closing, contextmanager
+from datetime import datetime
+from pathlib import Path
+
+import msgspec
+
+from rules.circumstances import Day
+from rules.problem import Problem
+from rules.recipe import Recipe, Struct
+
+FILE = "kept.sqlite3"
+LONGEST_NAME = 80
+
+#: Each step brings the file from the version of its place to the next; a step is never changed once released.
+MIGRATIONS: tuple[str, ...] = (
+    """
+    CREATE TABLE meal (
+        name TEXT NOT NULL COLLATE NOCASE PRIMARY KEY,
+        recipe TEXT NOT NULL,
+        day TEXT NOT NULL,
+        kept_at TEXT NOT NULL
+    ) STRICT
+    """,
+)
+
+
+class KeepProblem(Problem):
+    """A name that cannot be kept, found or opened."""
+
+    def __init__(self, name: str, found: str, wanted: str) -> None:
+        super().__init__(name, found, wanted)
+        self.name = name
+        self.found = found
+        self.wanted = wanted
+
+    def sentence(self) -> str:
+        """What is wrong with the name, and what to do."""
+        return f'"{self.name}" {self.found}; {self.wanted}.'
+
+
+class Kept(Struct, frozen=True, kw_only=True):
+    """A meal in the store."""
+
+    name: str
+    recipe: Recipe
+    day: Day
+    kept_at: str
+
+
+class Store:
+    """The kept meals.
+
+    `folder` holds the file; `now` gives the time of keeping.
+    """
+
+    def __init__(self, folder: Path, *, now: Callable[[], datetime]) -> None:
+        self.path = folder / FILE
+        self._now = now
+        #: where a damaged file was set aside, for one message to the cook
+        self.set_aside: Path | None = None
+
+    def keep(self, name: str, recipe: Recipe, day: Day) -> bool:
+        """Keep a meal; True when one of that name was there and is replaced.
+
+        Raises:
+            KeepProblem: the name is empty or too long, or the file cannot be written.
+        """
+        name = _checked(name)
+        row = (
+            name,
+            *(msgspec.json.encode(part).decode() for part in (recipe, day)),
+            self._now().isoformat(timespec="seconds"),
+        )
+        with self._opened() as base:
+            there = base.execute("SELECT 1 FROM meal WHERE name = ?", (name,)).fetchone() is not None
+            base.execute("INSERT OR REPLACE INTO meal (name, recipe, day, kept_at) VALUES (?, ?, ?, ?)", row)
+        return there
+
+    def names(self) -> tuple[str, ...]:
+        """The names of all kept meals, the latest first."""
+        if not self.path.exists():
+            return ()
+        with self._opened() as base:
+            return tuple(
+                name for (name,) in base.execute("SELECT name FROM meal ORDER BY kept_at DESC, name")
+            )
+
+    def get(self, name: str) -> Kept:
+        """The meal of that name, whatever its capitals.
+
+        Raises:
+            KeepProblem: there is none, or a later version of coalside wrote it in another shape.
+        """
+        with self._opened() as base:
+            row = base.execute(
+                "SELECT name, recipe, day, kept_at FROM meal WHERE name = ?", (name.strip(),)
+            ).fetchone()
+        if row is None:
+            raise KeepProblem(name, "is not kept", _known(self.names()))
+        try:
+            recipe, day = msgspec.json.decode(row[1], type=Recipe), msgspec.json.decode(row[2], type=Day)
+        except msgspec.DecodeError as error:
+            raise KeepProblem(name, "cannot be read", "forget it and keep it anew") from error
+        return Kept(name=row[0], recipe=recipe, day=day, kept_at=row[3])
+
+    def forget(self, name: str) -> str:
+        """Forget a meal; its name as it was kept.
+
+        Raises:
+            KeepProblem: there is none of that name.
+        """
+        with self._opened() as base:
+            row = base.execute("DELETE FROM meal WHERE name = ? RETURNING name", (name.strip(),)).fetchone()
+        if row is None:
+            raise KeepProblem(name, "is not kept", _known(self.names()))
+        return str(row[0])
+
+    @contextmanager
+    def _opened(self) -> Iterator[sqlite3.Connection]:
+        """The file within one transaction, brought to the newest version."""
+        try:
+            self.path.parent.mkdir(parents=True, exist_ok=True)
+            with closing(self._connected()) as base, base:
+                yield base
+        except (OSError, sqlite3.Error) as error:
+            raise KeepProblem(
+                str(self.path), f"cannot be used ({error})", "check the folder and its room"
+            ) from error
+
+    def _connected(self) -> sqlite3.Connection:
+        try:
+            return _migrated(self.path)
+        except sqlite3.DatabaseError as error:
+            if isinstance(error, sqlite3.OperationalError):
+                raise  # locked, no room, not allowed: the file itself may be sound
+            self.set_aside = _aside(self.path)
+            return _migrated(self.path)
+
+
+def _migrated(path: Path) -> sqlite3.Connection:
+    base = sqlite3.connect(path, timeout=5)
+    try:
+        (version,) = base.execute("PRAGMA user_version").fetchone()
+        if version > len(MIGRATIONS):
+            raise KeepProblem(str(path), "was written by a newer coalside", "bring this one up to date")
+        for number, step in enumerate(MIGRATIONS[version:], start=version + 1):
+            with base:
+                base.execute("BEGIN IMMEDIATE")
+                (now,) = base.execute("PRAGMA user_version").fetchone()
+                if now < number:  # another coalside may have done it meanwhile
+                    base.execute(step)
+                    base.execute(f"PRAGMA user_version = {number}")
+    except BaseException:
+        base.close()
+        raise
+    return base
+
+
+def _aside(path: Path) -> Path:
+    """Move a damaged file to the first free name behind its own."""
+    number = 1
+    while (target := path.with_name(f"{path.name}.damaged-{number}")).exists():
+        number += 1
+    return path.replace(target)
+
+
+def _checked(name: str) -> str:
+    name = " ".join(name.split())
+    if not name:
+        raise KeepProblem(name, "is no name", "say: keep this as Friday")
+    if len(name) > LONGEST_NAME:
+        raise KeepProblem(name[:20] + "…", "is too long", f"a name has at most {LONGEST_NAME} characters")
+    return name
+
+
+def _known(names: tuple[str, ...]) -> str:
+    return f"kept are {', '.join(names[:8])}" if names else "nothing is kept yet"
