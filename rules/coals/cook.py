@@ -88,7 +88,7 @@ def cook(
         food_kg=food_kg,
     )
     lit = modes(burning, coals, age_min)
-    if way == "simmer" and aim_f <= body.boil_f + 1:
+    if way == "simmer" and aim_f <= figure("simmer").value:
         start = State(iron_f=body.boil_f, food_f=body.boil_f, modes=lit)
         low = body.boil_f - figure("simmer band").value
         return Cook(

@@ -1,0 +1,22 @@
+"""Where water boils; the printed tables and the steam library stand in tests/outside."""
+
+from __future__ import annotations
+
+import pytest
+
+from rules.coals.highground import boiling_f, pressure_pa, saturation_k
+
+
+def test_sea_level_is_the_standard_atmosphere() -> None:
+    assert pressure_pa(0) == 101325
+
+
+@pytest.mark.parametrize(("pascal", "kelvin"), [(0.1e6, 372.755919), (1e6, 453.035632), (10e6, 584.149488)])
+def test_the_backward_equation_gives_its_own_check_values(pascal, kelvin) -> None:
+    """IAPWS-IF97 (2007 release), table 36, all printed digits."""
+    assert kelvin == pytest.approx(saturation_k(pascal), abs=5e-7)
+
+
+def test_water_boils_cooler_the_higher_one_camps() -> None:
+    points = [boiling_f(float(feet)) for feet in range(-1000, 15000, 1000)]
+    assert points == sorted(points, reverse=True)
