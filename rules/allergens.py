@@ -12,6 +12,7 @@ from typing import get_args
 from rules import table
 from rules.because import Ledger, Rule
 from rules.foods import Food, Item, catalogue
+from rules.hazards import DOUGH_FAMILIES
 from rules.plan import Allergen, MayHold
 from rules.recipe import Ingredient, Recipe
 from rules.wording import listed
@@ -26,6 +27,7 @@ UNKNOWN = Rule(
     because="{foods}: not in the food tables, so nothing is known of what it holds; read its label",
 )
 
+EXACT = ("name", "alias")
 NINE: tuple[Allergen, ...] = get_args(Allergen)
 
 
@@ -37,7 +39,7 @@ class FreeFrom(table.Row, frozen=True, kw_only=True):
 
 
 def allergens(
-    recipe: Recipe,  # noqa: ARG001 - the items already carry its lines
+    recipe: Recipe,
     items: Sequence[Item],
     ledger: Ledger,
 ) -> tuple[tuple[Allergen, ...], tuple[MayHold, ...]]:
@@ -60,6 +62,9 @@ def allergens(
         check.setdefault(item.ingredient.name, set()).update(
             (set(item.food.may_hold) | (set(item.food.allergens) & freed)) - held
         )
+    for bread in _bread_to_serve(recipe):
+        sure |= set(bread.allergens)
+        ledger.note(HOLDS.says(f"{bread.name} to serve", food=bread.name, allergens=listed(bread.allergens)))
     for item, name, other in alternatives(items):
         if other is not None:
             held = {*other.allergens, *other.may_hold} - _freed(item.ingredient)
@@ -68,6 +73,26 @@ def allergens(
     return _of_nine(sure), tuple(
         MayHold(food=name, may_hold=_of_nine(held)) for name, held in check.items() if held
     )
+
+
+def _bread_to_serve(recipe: Recipe) -> list[Food]:
+    """Bread that the method puts on the table and no line of the list holds; what is baked itself is no such bread."""
+    if recipe.family in DOUGH_FAMILIES:
+        return []
+    known = f"{recipe.title or ''} {' '.join(line.name for line in recipe.ingredients)}".lower()
+    served = {
+        thing
+        for step in recipe.steps
+        for action in step.actions
+        if action.does == "serve"
+        for thing in action.things
+    }
+    foods = [catalogue().find(thing) for thing in sorted(served) if thing not in known]
+    return [
+        match.food
+        for match in foods
+        if match.food is not None and match.food.group == "bread" and match.how in EXACT
+    ]
 
 
 def _of_nine(held: set[Allergen]) -> tuple[Allergen, ...]:

@@ -6,7 +6,7 @@ from rules.allergens import allergens
 from rules.because import Ledger
 from rules.plan import Allergen
 from rules.recipe import Ingredient
-from tests.build import items, line, recipe
+from tests.build import act, items, line, recipe, step
 
 
 def held(*lines: Ingredient) -> tuple[set[Allergen], dict[str, set[Allergen]], Ledger]:
@@ -51,6 +51,14 @@ def test_what_the_usual_make_may_hold_goes_to_the_labels() -> None:
 def test_optional_foods_and_those_that_only_the_method_names_count() -> None:
     assert held(line("walnuts", optional=True))[0] == {"tree nuts"}
     assert held(line("butter", from_="method"))[0] == {"milk"}
+
+
+def test_bread_that_the_method_serves_counts_and_bread_that_is_baked_is_the_dish() -> None:
+    serve = (step(act("serve", things=("bread", "soup"))),)
+    soup = recipe(line("onion"), steps=serve, family="soup")
+    assert allergens(soup, items(soup), Ledger())[0] == ("wheat",)
+    loaf = recipe(line("rice flour"), steps=serve, family="yeast bread")
+    assert allergens(loaf, items(loaf), Ledger())[0] == ()
 
 
 def test_a_food_to_take_instead_is_to_be_checked_and_does_not_count() -> None:
