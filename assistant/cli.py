@@ -41,7 +41,9 @@ Files = Annotated[
     list[str] | None, typer.Argument(metavar="FILE...", help="Recipe files; - is standard input.")
 ]
 OneFile = Annotated[str, typer.Argument(metavar="FILE", help="A recipe file; - is standard input.")]
-Form = Annotated[str | None, typer.Option("--as", metavar="FORM", help="text, json, jsonl, md, html, ics or csv.")]
+Form = Annotated[
+    str | None, typer.Option("--as", metavar="FORM", help="text, json, jsonl, md, html, ics or csv.")
+]
 Out = Annotated[
     str | None, typer.Option("--out", metavar="PATH", help="Write to a file, whole or not at all.")
 ]
@@ -125,9 +127,24 @@ def coalside(context: typer.Context) -> None:
     Without a command: paste a recipe and talk it through.
     """
     if context.invoked_subcommand is None:
+        from pathlib import Path
+
+        import platformdirs
+
         from assistant.chat.prompt import talk
 
-        raise typer.Exit(talk())
+        terminal = _terminal(None)
+        folder = Path(platformdirs.user_state_dir("coalside", appauthor=False))
+        is_plain = os.environ.get("TERM") == "dumb" or not sys.stdout.isatty()
+        raise typer.Exit(talk(_talk, width=terminal["width"], is_plain=is_plain, state_folder=folder))
+
+
+def _talk() -> Any:
+    """What a talk needs: the session, and how a pasted text is read."""
+    from rules.circumstances import Day
+
+    reader = _reader()
+    return _session(None, Day(), **_terminal(None)), lambda text: reader(text, "")
 
 
 @app.command()
@@ -224,7 +241,7 @@ def ask(
     _write(stream("turn", turns, look, several=len(utterances) > 1), out, force)
 
 
-def _session(recipe: Any, day: Day) -> Session:
+def _session(recipe: Any, day: Day, *, width: int = 80, color: bool = False) -> Session:
     """A talk with the store and the writer that it may use."""
     from datetime import UTC, datetime
     from pathlib import Path
@@ -233,9 +250,11 @@ def _session(recipe: Any, day: Day) -> Session:
 
     from assistant.chat.session import Session
     from assistant.keep import Store
+    from assistant.show.forms import Look
 
     folder = Path(platformdirs.user_data_dir("coalside", appauthor=False))
-    return Session(recipe, day, meals=Store(folder, now=lambda: datetime.now(UTC)), export=_export)
+    store = Store(folder, now=lambda: datetime.now(UTC))
+    return Session(recipe, day, meals=store, export=_export, look=Look(width=width, color=color))
 
 
 def _export(plan: Any, day: Day, form: str | None, path: str | None) -> str:

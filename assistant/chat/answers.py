@@ -554,14 +554,6 @@ def _why(one: Meant, plan: Plan, _day: Day, _utterance: str) -> str:
     return "\n".join([*told, *([f"{more} more: coalside why FILE {about}"] if more > 0 else [])])
 
 
-def _show(one: Meant, plan: Plan, day: Day, _utterance: str) -> str:
-    from assistant.show.forms import Look
-    from assistant.show.text import plan_text, recipe_text
-
-    look = Look(day=day)
-    return recipe_text(plan.recipe, look) if one.slots.get("what") == "recipe" else plan_text(plan, look)
-
-
 def _groups(utterance: str) -> frozenset[str]:
     return frozenset(group for word in hear(utterance).words for group in word.groups)
 
@@ -594,5 +586,4 @@ _ANSWERS: dict[str, Callable[[Meant, Plan, Day, str], str]] = {
     "cautions": _cautions,
     "allergens": _allergens,
     "why": _why,
-    "show": _show,
 }

@@ -15,6 +15,8 @@ from assistant.chat.acts import CHANGES, NOT_UNDERSTOOD, Meant, nearest_acts, un
 from assistant.chat.apply import Refused, applied
 from assistant.chat.context import Context
 from assistant.show import words
+from assistant.show.forms import Look, written
+from assistant.show.plain import printable
 from rules.circumstances import Day
 from rules.convert import camp
 from rules.plan import Plan
@@ -74,11 +76,13 @@ class Session:
         *,
         meals: Meals | None = None,
         export: Export | None = None,
+        look: Look | None = None,
     ) -> None:
         self._state = State(recipe=recipe, day=day or Day())
         self._before: list[State] = []
         self._meals = meals
         self._export = export
+        self._look = look or Look()
         self._last = Meant(act="camp") if recipe else None
         self._plans: dict[State, Plan] = {}
 
@@ -133,7 +137,7 @@ class Session:
         after = self._safe_plan()
         changed = answers.changed_parts(before, after)
         if changes and len(self._before) > undone:
-            told.insert(0, answers.change(changes, before, after, self.day))
+            told.insert(0, printable(answers.change(changes, before, after, self.day)))
         slots = {name: value for one in meant for name, value in one.slots.items()}
         return Turn(
             said=utterance,
@@ -164,7 +168,7 @@ class Session:
         return refused
 
     def _answer(self, one: Meant, utterance: str) -> str:
-        special = {
+        special: dict[str, Callable[[], str]] = {
             "undo": self._undo,
             "new": self._new,
             "keep": lambda: self._keep(one),
@@ -173,6 +177,7 @@ class Session:
             "forget": lambda: self._forget(one),
             "export": lambda: self._write(one),
             "help": answers.help_text,
+            "show": lambda: self._show(one),
         }
         try:
             if one.act in special:
@@ -180,7 +185,7 @@ class Session:
             plan = self.plan
             if plan is None:
                 return answers.NO_RECIPE
-            return answers.answer(one, plan, self.day, utterance)
+            return printable(answers.answer(one, plan, self.day, utterance))
         except Problem as problem:
             return answers.refusal(problem)
 
@@ -235,6 +240,13 @@ class Session:
         form, path = one.slots.get("as"), one.slots.get("path")
         written = self._export(plan, self.day, str(form) if form else None, str(path) if path else None)
         return f"Wrote {written}."
+
+    def _show(self, one: Meant) -> str:
+        plan, look = self.plan, msgspec.structs.replace(self._look, day=self.day)
+        if plan is None:
+            return answers.NO_RECIPE
+        is_recipe = one.slots.get("what") == "recipe"
+        return written("recipe", plan.recipe, look) if is_recipe else written("plan", plan, look)
 
     def _move(self, state: State) -> None:
         self._before.append(self._state)
