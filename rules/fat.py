@@ -81,6 +81,8 @@ _POURED_OVER_FAT = (
 )  # fmt: skip
 #: Deeds that cook in fat.
 FRYING: frozenset[Deed] = frozenset({"saute", "fry", "brown", "deep fry", "griddle", "toast"})
+#: Deeds by which food goes over what is in the pot: it does not make the fat any less alone before.
+_LATER: frozenset[Deed] = frozenset({"add", "top", "pour", "spread", "layer"})
 _MELTED = ("melted", "melt", "liquid")
 
 
@@ -199,7 +201,7 @@ def _goes(
     alone = all(
         role_of(items[other.ingredient].ingredient, items[other.ingredient].food) in ("fat", "dough")
         for other in _bowl(graph, taking)
-        if (not other.laid and other.does not in ("add", "top")) or other.at <= taking.at
+        if (not other.laid and other.does not in _LATER) or other.at <= taking.at
     )
     joined = min((o.at for o in _bowl(graph, taking) if not _is_fat(items, o.ingredient)), default=None)
     warmed = any(event.does in FIRE and (joined is None or event.at <= joined) for event in thing.events)

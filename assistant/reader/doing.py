@@ -5,6 +5,7 @@ The rules are asked in order, the first answer counts; a verb that means one thi
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
@@ -112,6 +113,9 @@ CRISP = (
     "char",
 )
 
+#: "350F", "at 350", "350 deg.", "gas 4": what only an oven is set to.
+OVEN_FIGURE = re.compile(r"\b\d{3}\s?(?:f|c|deg)\b|\bat \d{3}\b(?! ?(?:g|ml))|\bgas (?:mark )?\d")
+
 
 @dataclass
 class Scene:
@@ -142,9 +146,9 @@ class Scene:
             self.wet = self.water = False
             self.fire = "fry"
         if (
-            not cold
+            (not cold
             and deed not in HANDLING
-            and deed not in ("mix", "season", "beat", "marinate", "coat")
+            and deed not in ("mix", "season", "beat", "marinate", "coat"))
             or (deed == "mix" and self.fire and not cold)
         ):
             if set(roles) & LIQUIDS:
@@ -427,7 +431,7 @@ def _fats(look: _Look) -> Deed | None:
         and (look.roles & {"flour"} or look.has("flour", "dry", "mixture"))
     ):
         following = look.doc[look.clause.verb_end].text if look.clause.verb_end < len(look.doc) else ""
-        if following[:1].isdigit() or look.has("pieces", "slices", "strips") and "flour" not in look.text:
+        if following[:1].isdigit() or (look.has("pieces", "slices", "strips") and "flour" not in look.text):
             return "chop"
         return "rub" if look.verb == "rub" else "cut in"
     return None
@@ -492,7 +496,9 @@ def _fries(look: _Look) -> Deed | None:
         and not look.into("oven", "tin")
         and look.scene.fire in ("fry", "saute", "brown")
         and not look.scene.oven
+        and (look.into("pan") or look.has("side", "flip"))
         and not look.has("°", "oven", "minutes at", "degree")
+        and not OVEN_FIGURE.search(look.text)
     ):
         return "fry"
     if deed == "grill" and look.into("pan"):
@@ -531,8 +537,8 @@ def _cooks(look: _Look) -> Deed | None:
             "package instruction",
             "water",
         )
-        or "grain" in look.roles
-        and not look.scene.fire == "fry"
+        or ("grain" in look.roles
+        and not look.scene.fire == "fry")
     ):
         return "boil"
     if look.scene.pressure:
@@ -540,8 +546,8 @@ def _cooks(look: _Look) -> Deed | None:
     if look.verb == "cook down":
         return "simmer" if look.scene.wet else "saute"
     if (
-        look.scene.fire in ("bake", "roast")
-        and look.scene.last in ("bake", "roast", "rest", None)
+        (look.scene.fire in ("bake", "roast")
+        and look.scene.last in ("bake", "roast", "rest", None))
         or (look.scene.oven and not look.scene.fire)
     ):
         return "bake"
@@ -568,7 +574,7 @@ def _separates(look: _Look) -> Deed | None:
         return "drain"
     if look.verb in ("sweat", "soften") and look.into("oven"):
         return "bake"
-    if look.verb == "double" or look.verb == "set" and look.has("timer"):
+    if look.verb == "double" or (look.verb == "set" and look.has("timer")):
         return "other" if look.verb == "set" else None
     if look.verb == "dry" and look.roles & {"spice"}:
         return "toast"

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
+from operator import itemgetter
 from typing import NamedTuple
 
 import msgspec
@@ -51,6 +52,10 @@ HEDGES = frozenset(
         "same",
     }
 )
+
+
+#: "Over the hot butter" is the butter that was put there.
+HEATED = frozenset({"hot", "melted", "foaming", "sizzling", "bubbling", "browned", "warm", "cooled"})
 
 
 class Paragraph(NamedTuple):
@@ -202,7 +207,7 @@ class _Method:
             word=clause.verb.words
             if clause.verb.form == "plain"
             else page.text[clause.verb_start : clause.verb_end].text.lower(),
-            things=tuple(dict.fromkeys(named)),
+            things=tuple(dict.fromkeys(name for _, name in sorted(named, key=itemgetter(0)))),
             makes=made,
             vessel=place.words if place else None,
             heat=heat,  # type: ignore[arg-type]
@@ -244,7 +249,7 @@ class _Method:
         deed: Deed,
         *,
         hands: bool,
-        named: list[str],
+        named: list[tuple[int, str]],
     ) -> list[tuple[int, int]]:
         """What a mention takes; a food that was taken before becomes a thing."""
         text = page.text
@@ -258,7 +263,7 @@ class _Method:
             who = (index,)
         if not who:
             if mention.sort == "group":
-                named.append(singulars(plain(text[mention.start : mention.end].text)))
+                named.append((mention.start, singulars(plain(text[mention.start : mention.end].text))))
             return []
         taken = []
         for index in who:
@@ -278,10 +283,9 @@ class _Method:
             ):
                 taken.append((index, self.shares.take(index, share, handled=hands)))
             else:
+                said = singulars(plain(text[mention.start : mention.end].text))
                 named.append(
-                    singulars(plain(text[mention.start : mention.end].text))
-                    if mention.sort == "food"
-                    else self.foods.ingredients[index].name
+                    (mention.start, said if mention.sort == "food" else self.foods.ingredients[index].name)
                 )
         return taken
 
@@ -331,7 +335,14 @@ class _Method:
 
     def _again(self, page: _Page, mention: Mention, index: int, deed: Deed) -> bool:
         """Whether a food that was taken is taken a second time: fat, salt, sugar, without "the"."""
-        before = page.text[mention.start - 1].lower_ if mention.start else ""
+        before = next(
+            (
+                word
+                for index in range(mention.start - 1, -1, -1)
+                if (word := page.text[index].lower_) not in HEATED
+            ),
+            "",
+        )
         entering = deed not in HANDLING | {"serve", "turn", "bake", "rest", "cover"} or deed in ("grease",)
         if self.foods.known[index].role not in POURED_AGAIN or not entering:
             return False
@@ -463,8 +474,8 @@ def _place(found: list[Place]) -> Place | None:
     return (into or [place for place in found if not place.out] or found or [None])[0]
 
 
-def _things(text: Doc, clause: Clause, mentions: list[Mention]) -> tuple[str | None, list[str]]:
-    """What a clause makes ("until a dough forms") and the intermediate things that it names."""
+def _things(text: Doc, clause: Clause, mentions: list[Mention]) -> tuple[str | None, list[tuple[int, str]]]:
+    """What a clause makes ("until a dough forms") and the intermediate things that it names, each with its place."""
     covered = {
         index
         for mention in mentions
@@ -472,7 +483,7 @@ def _things(text: Doc, clause: Clause, mentions: list[Mention]) -> tuple[str | N
         for index in range(mention.start, mention.end)
     }
     made: str | None = None
-    named: list[str] = []
+    named: list[tuple[int, str]] = []
     for mark in _thing_finder().longest(text):
         start, end = mark.start, mark.end
         if (
@@ -486,7 +497,7 @@ def _things(text: Doc, clause: Clause, mentions: list[Mention]) -> tuple[str | N
         if _is_made(lead, clause):
             made = made or name
         else:
-            named.append(name)
+            named.append((start, name))
     return made, named
 
 

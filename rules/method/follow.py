@@ -9,6 +9,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from msgspec.structs import replace
+
 from rules.method.bench import Bench
 from rules.method.graph import HANDWORK, LAYING, MIXING, STOVE, WARMING, Event, Graph, parts
 from rules.method.settle import Raw, settle
@@ -23,6 +25,8 @@ OPENING: frozenset[Deed] = frozenset({"mix", "beat", "cream", "cut in", "mash", 
 FRYING: frozenset[Deed] = frozenset({"saute", "fry", "brown", "deep fry", "griddle", "heat", "bake", "roast"})
 #: Deeds that set a fresh pot on the fire when they name foods and a pot.
 POT_OF_ITS_OWN: frozenset[Deed] = frozenset({"boil", "steam", "melt", "heat", "deep fry"})
+#: Deeds whose thing goes over or into another.
+RECEIVING: frozenset[Deed] = frozenset({"pour", "add", "spread", "top"})
 #: Deeds that are done around a thing and change nothing in it.
 AROUND: frozenset[Deed] = frozenset({"preheat", "line", "turn", "cover", "can"})
 SEVERAL = 2
@@ -50,8 +54,15 @@ def actions_of(recipe: Recipe) -> Iterator[tuple[int, int, Action]]:
     at = 0
     for number, step in enumerate(recipe.steps):
         for action in step.actions or _as_one(step):
-            yield at, number, action
+            yield at, number, _by_word(action)
             at += 1
+
+
+def _by_word(action: Action) -> Action:
+    """A verb that can mean one thing only means it, whatever stands before it on the fire."""
+    if action.word in ("bake", "baking") and action.does in STOVE:
+        return replace(action, does="bake")
+    return action
 
 
 class _Follower:
@@ -200,7 +211,24 @@ class _Follower:
         found += [self.bench.top(self.where[index]) for index in again if index in self.where]
         if not found and self.bench.hand is not None and self._goes_on(action, fresh, self.bench.hand):
             found.append(self.bench.hand)
-        return list(dict.fromkeys(found))
+        return self._received(list(dict.fromkeys(found)), fresh, action)
+
+    def _received(self, found: list[int], fresh: list[Use], action: Action) -> list[int]:
+        """The thing that receives stands first, where one goes over another."""
+        if action.does not in RECEIVING or not found:
+            return found
+        if len(found) > 1 and self._is_hot_fat(found[-1]):
+            # "Pour the batter over the hot butter": what is named last receives.
+            return [found[-1], *found[:-1]]
+        hand = self.bench.hand
+        if len(found) == 1 and not fresh and action.vessel is None and hand not in (None, found[0]):
+            # "Spoon the peaches over the top": on what is at hand.
+            return [self.bench.top(hand), found[0]]
+        return found
+
+    def _is_hot_fat(self, thing: int) -> bool:
+        pot = self.bench.pots[thing]
+        return pot.has_fire and bool(pot.inside) and set(pot.inside) == {"fat"}
 
     def _goes_on(self, action: Action, fresh: list[Use], hand: int) -> bool:
         """Whether the action goes on with the thing at hand."""
