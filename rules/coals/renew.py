@@ -24,7 +24,7 @@ from rules.plan import Depth, Reason, Refresh
 
 #: Fresh coals are so counted that more than this is left of the band [°F].
 STEERED_F = 5.0
-#: A simmer falls by a few degrees in its last minutes, which no fresh coals would mend [min].
+#: Nothing goes on by the clock in the last minutes [min].
 LAST_MIN = 10.0
 #: Fresh coals are felt by a pot of food after this long [min].
 FELT_AFTER_MIN = 15.0
@@ -49,15 +49,12 @@ def batches(cook: Cook, minutes: float) -> tuple[tuple[float, int], ...]:
     found: list[tuple[float, int]] = []
     state, now, last, is_warm = cook.start, 0.0, -cook.age_min, cook.holds == "food"
     while now < minutes - 1e-9:
-        step = min(EVERY, minutes - now)
+        left = minutes - now
+        step = min(EVERY, left)
         then = after(state, cook.body, cook.ember, step)
         is_warm = is_warm or cook.held(state) >= cook.low_f or now >= SLOW_MIN
-        left = minutes - now
-        needs = is_warm and cook.held(then) < cook.low_f + (cook.trigger_f if left > EVERY else 0.0)
-        is_due = now > 0 and now - last >= figure("renew after").value and left > LAST_MIN and not found
-        if cook.holds == "food":
-            needs = needs and left > LAST_MIN and (not found or now - last >= FELT_AFTER_MIN)
-            is_due = is_due or (now - last >= figure("renew simmer").value and left > LAST_MIN)
+        needs = is_warm and cook.held(then) < cook.low_f + _margin(cook, now - last if found else None, left)
+        is_due = now > 0 and now - last >= _clock(cook, is_first=not found) and left > LAST_MIN
         more = (
             _enough(cook, state, left, at_least=BY_CLOCK_SHARE if is_due else FEWEST_SHARE)
             if needs or is_due
@@ -69,6 +66,24 @@ def batches(cook: Cook, minutes: float) -> tuple[tuple[float, int], ...]:
             then = after(state, cook.body, cook.ember, step)
         state, now = then, now + step
     return tuple(found)
+
+
+def _margin(cook: Cook, since_min: float | None, left_min: float) -> float:
+    """How much of the band must be left [°F] while nothing is done about it.
+
+    None at the very end; a pot of food, which falls slowly, is not fed again before the last coals are felt.
+    """
+    if left_min <= EVERY:
+        return 0.0
+    is_felt = since_min is None or since_min >= FELT_AFTER_MIN
+    return cook.trigger_f if cook.holds == "iron" or is_felt else 1.0
+
+
+def _clock(cook: Cook, *, is_first: bool) -> float:
+    """When coals go on by the clock alone [min]: the first after 45 minutes; a simmer's again and again."""
+    if is_first:
+        return figure("renew after").value
+    return figure("renew simmer").value if cook.holds == "food" else math.inf
 
 
 def _enough(cook: Cook, state: State, left_min: float, *, at_least: float) -> int:
