@@ -76,8 +76,9 @@ def grams(amount: Amount, food: Food | None, *, sizes: tuple[str, ...] = ()) -> 
 
 def milliliters(amount: Amount, food: Food | None) -> float | None:
     """The bulk volume of an amount [ml], as a measuring cup would show it; None when it cannot be known."""
-    if units.is_volume(amount.unit) and amount.unit is not None:
-        return units.to((amount.low + amount.high) / 2, amount.unit, "milliliter")
+    stated = _measured(amount)
+    if stated is not None:
+        return stated
     mass = grams(amount, food)
     density = g_per_ml(food)
     return mass / density if mass is not None and density else None
@@ -101,13 +102,11 @@ def weigh(recipe: Recipe, scale: float = 1.0) -> tuple[Item, ...]:
 
 def _item(index: int, ingredient: Ingredient, scale: float) -> Item:
     food = catalogue().get(ingredient.food) if ingredient.food else None
-    mass = volume = None
-    for amount in ingredient.amounts:
-        mass = grams(amount, food, sizes=ingredient.state) if mass is None else mass
-        volume = milliliters(amount, food) if volume is None else volume
-    if volume is None and mass is not None:
-        density = g_per_ml(food)
-        volume = mass / density if density else None
+    mass = _mass(ingredient, food)
+    volume = next((ml for one in ingredient.amounts if (ml := _measured(one)) is not None), None)
+    density = g_per_ml(food)
+    if volume is None and mass is not None and density:
+        volume = mass / density
     return Item(
         index=index,
         ingredient=ingredient,
@@ -116,6 +115,27 @@ def _item(index: int, ingredient: Ingredient, scale: float) -> Item:
         milliliters=volume * scale if volume is not None else None,
         scale=scale,
     )
+
+
+def _mass(ingredient: Ingredient, food: Food | None) -> float | None:
+    """The mass of a line [g]: of its first amount that can be weighed.
+
+    A weight written beside a measure or a count is better than our tables, unless it is so far off that it must
+    belong to something else (a substitute, the whole fruit).
+    """
+    found = [grams(amount, food, sizes=ingredient.state) for amount in ingredient.amounts]
+    first = next((mass for mass in found if mass is not None), None)
+    for amount, mass in zip(ingredient.amounts, found, strict=True):
+        if first and mass and units.is_mass(amount.unit) and 0.5 <= mass / first <= 2:
+            return mass
+    return first
+
+
+def _measured(amount: Amount) -> float | None:
+    """The volume that an amount states [ml]."""
+    if amount.unit is None or not units.is_volume(amount.unit):
+        return None
+    return units.to((amount.low + amount.high) / 2, amount.unit, "milliliter")
 
 
 def _piece(unit: str | None, food: Food, sizes: tuple[str, ...]) -> float | None:
