@@ -12,6 +12,7 @@ from rules.foods import Item
 from rules.foods.names import plain
 from rules.method import Graph, Taking
 from rules.method.graph import OPEN_FIRE, OVEN, STOVE, parts
+from rules.method.words import kind_of
 from rules.recipe import Action, DurationKind, Recipe
 from rules.roles import Role, role_of
 
@@ -130,15 +131,42 @@ class Facts:
         return self.holds("yeast", "culture")
 
     @cached_property
+    def has_joint(self) -> bool:
+        """Whether a whole piece of meat is in it, neither ground nor cut small."""
+        return any(
+            role == "meat"
+            and not (item.food and item.food.group == "ground meat")
+            and "ground" not in item.ingredient.name
+            and not any(word in (item.ingredient.prep or "") for word in ("cube", "dice", "strip", "bite", "minced"))
+            for item, role in zip(self.items, self.roles, strict=True)
+        )
+
+    @cached_property
     def beans_g(self) -> float:
-        """Beans, peas and lentils, dry or from the can [g]."""
-        heads = ("bean", "lentil", "chickpea", "pea,")
+        """Beans, peas and lentils, as they weigh when cooked [g]."""
+        return sum(
+            (item.grams or 0.0) * (COOKED_BEANS if item.food.group == "legume" else 1.0)
+            for item in self.items
+            if item.food is not None and item.food.group in ("canned", "legume") and _is_bean(item.food.name)
+        )
+
+    @cached_property
+    def grain_g(self) -> float:
+        """Pasta, rice and grain, as they weigh when cooked [g]; dried beans are none."""
+        return sum(
+            (item.grams or 0.0) * COOKED_GRAIN
+            for item, role in zip(self.items, self.roles, strict=True)
+            if role in ("grain", "oats", "fresh pasta") and not (item.food and item.food.group == "legume")
+        )
+
+    @cached_property
+    def other_solids_g(self) -> float:
+        """Meat, vegetables and what else is no bean, no grain and no tomato from a can [g]."""
         return sum(
             item.grams or 0.0
-            for item in self.items
-            if item.food is not None
-            and item.food.group in ("canned", "legume")
-            and any(head in item.food.name for head in heads)
+            for item, role in zip(self.items, self.roles, strict=True)
+            if role in SOLID - {"grain"}
+            and not (item.food and (_is_bean(item.food.name) or self._is_sauce(item)))
         )
 
     @cached_property
@@ -213,7 +241,17 @@ class Facts:
     @cached_property
     def oven(self) -> bool:
         """Whether an oven is used at all."""
-        return self.does(*OVEN) or self.recipe.oven is not None
+        named = any(
+            kind_of(vessel) == "tin"
+            for vessel in self.vessels.split(" | ")
+            if "baking" in vessel or "tin" in vessel
+        )
+        return (
+            self.does(*OVEN, "line")
+            or self.recipe.oven is not None
+            or named
+            or "oven" in self.vessels.split(" | ")
+        )
 
     @cached_property
     def baked_share(self) -> float:
@@ -281,8 +319,18 @@ class Facts:
         return taking.does in ("boil", "steam") or thing.does("boil", "steam", "simmer")
 
 
+#: A pound of dry beans gives 2.3 to 2.6 pounds cooked; dry pasta and rice about as much.
+COOKED_BEANS = 2.4
+COOKED_GRAIN = 2.4
 #: Oil from here on is a depth to fry in [ml].
 DEEP_OIL_ML = 300.0
+
+
+def _is_bean(name: str) -> bool:
+    return (
+        any(head in name for head in ("bean", "lentil", "chickpea", "pea,", "hominy"))
+        and "green bean" not in name
+    )
 
 
 def _seasons(role: Role) -> bool:

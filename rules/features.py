@@ -15,6 +15,10 @@ LONG_OVEN_MIN = 100.0
 BODY_GRAIN_G = 60.0
 #: Sugar per flour by weight above which a dough or batter is sweet.
 SWEET_RATIO = 0.35
+#: Sugar per flour by weight below which a dough is plain.
+UNSWEET = 0.12
+#: Beans are the body from this share of the pot on.
+BEANS_SHARE = 0.33
 #: Fat per flour by weight above which an unleavened dough is pastry.
 RICH_RATIO = 0.3
 #: Waiting as long as this, unheated and outside the fridge, ferments what holds no flour [min].
@@ -116,7 +120,7 @@ def bakes_grain(facts: Facts) -> bool:
 def joint_cooks_long(facts: Facts) -> bool:
     """A whole piece of meat for hours in the oven."""
     hours = facts.minutes("bake", "fry", "simmer", "other") >= LONG_OVEN_MIN
-    return bakes_last(facts) and facts.holds("meat") and hours and not facts.holds("grain", "can")
+    return bakes_last(facts) and facts.has_joint and hours and not facts.holds("grain")
 
 
 def dry_heat(facts: Facts) -> bool:
@@ -154,8 +158,9 @@ def stews(facts: Facts) -> bool:
 
 
 def beans_are_most(facts: Facts) -> bool:
-    """Beans are most of the pot, and they simmer."""
-    return facts.beans_g > 0.4 * max(facts.grams(*SOLID), facts.beans_g) and simmers(facts)
+    """Beans are a large part of the pot, and they simmer."""
+    solids = facts.beans_g + facts.grain_g + facts.other_solids_g
+    return facts.beans_g > BEANS_SHARE * solids and (simmers(facts) or facts.does("boil"))
 
 
 def fries(facts: Facts) -> bool:
@@ -183,6 +188,22 @@ def boils_grain(facts: Facts) -> bool:
     return (
         much and not bakes_last(facts) and facts.boiled("grain", "oats", "fresh pasta") and not facts.has_body
     )
+
+
+def grain_is_most(facts: Facts) -> bool:
+    """Pasta, rice or grain is the largest part of the pot."""
+    return boils_grain(facts) and facts.grain_g > max(facts.other_solids_g, facts.beans_g)
+
+
+def is_plain_dough(facts: Facts) -> bool:
+    """Leavened, handled as a dough, hardly sweet."""
+    plain = (
+        facts.has_body
+        and facts.leavened
+        and not facts.yeasted
+        and facts.grams("sugar", "syrup") < UNSWEET * facts.flour_g
+    )
+    return plain and facts.does("shape", "roll", "knead") and not pours(facts)
 
 
 def only_boils(facts: Facts) -> bool:
@@ -234,6 +255,8 @@ FEATURES: dict[str, Callable[[Facts], bool]] = {
     "fried somewhere": fries,
     "finished in the oven": finishes_in_oven,
     "grain boiled": boils_grain,
+    "grain is most of it": grain_is_most,
+    "plain leavened dough": is_plain_dough,
     "boiled and nothing else": only_boils,
     "boiled and drained": boils_and_drains,
     "grilled": grills,

@@ -56,6 +56,8 @@ class Bench:
         self.pots: list[Pot] = []
         #: the thing that was worked on last
         self.hand: int | None = None
+        #: the thing that was worked on before the vessel was changed
+        self.before: int | None = None
         self._vessels: dict[str, int] = {}
         self._pot_last: int | None = None
         self._named: dict[str, int] = {}
@@ -66,6 +68,7 @@ class Bench:
 
     def open(self, action: Action) -> int:
         """A new thing, in the vessel that the action names."""
+        self.before = self.hand
         self.pots.append(Pot(index=len(self.pots)))
         self.hand = len(self.pots) - 1
         self.call(self.hand, action)
@@ -148,8 +151,11 @@ class Bench:
             return self._vessels[word]
         return self._pot_last if word in words("any pot") else None
 
-    def by_name(self, name: str) -> int | None:
-        """The thing with this name: the youngest that is called so, or that holds what is called so."""
+    def by_name(self, name: str, *, surely: bool = False) -> int | None:
+        """The thing with this name: the youngest that is called so, or that holds what is called so.
+
+        `surely` leaves out words that only point ("the mixture", "the filling").
+        """
         name = name.lower()
         said = name.split()
         found = self._named.get(name)
@@ -159,8 +165,12 @@ class Bench:
             found = _youngest(self._named_word, said)
         if found is None:
             found = _youngest(self._role, roles_called(name))
+        if surely:
+            return self.top(found) if found is not None else None
         if found is None and words("cooking") & set(said):
             found = self._fire_last
+        if found is None and words("made before") & set(said):
+            found = self.before if self.before is not None else self.hand
         if found is None and words("anything") & set(said):
             found = self.hand
         return self.top(found) if found is not None else None

@@ -78,6 +78,8 @@ class _Follower:
         self.deeds: dict[Deed, int] = {}
         self.where: dict[int, int] = {}
         self.left: dict[int, float] = {}
+        #: the parts of the dish that stand in each thing
+        self.parts: dict[int, set[str | None]] = {}
         #: what was taken up to be used by the next deed ("take two ounces more and stir them in")
         self.held: list[Use] = []
         self.at = -1
@@ -207,7 +209,10 @@ class _Follower:
         found: list[int] = []
         if not self._is_new(action) and (vessel := self.bench.in_vessel(action)) is not None:
             found.append(vessel)
-        found += [thing for name in action.things if (thing := self.bench.by_name(name)) is not None]
+        opens = action.does in OPENING and len(fresh) >= SEVERAL
+        found += [
+            thing for name in action.things if (thing := self.bench.by_name(name, surely=opens)) is not None
+        ]
         found += [self.bench.top(self.where[index]) for index in again if index in self.where]
         if not found and self.bench.hand is not None and self._goes_on(action, fresh, self.bench.hand):
             found.append(self.bench.hand)
@@ -235,6 +240,8 @@ class _Follower:
         if self._is_new(action):
             return False
         deed = action.does
+        if deed in OPENING and len(fresh) >= SEVERAL and self._is_other_part(fresh, hand):
+            return False
         if deed in OPENING:
             if words("joining") & set(action.word.split()):
                 return True
@@ -242,6 +249,11 @@ class _Follower:
         if deed in WARMING | STOVE and fresh:
             return self._stands_on_a_fire(hand)
         return True
+
+    def _is_other_part(self, fresh: list[Use], hand: int) -> bool:
+        """Whether all of it belongs to a part of the dish that nothing at hand belongs to."""
+        part = {self.recipe.ingredients[use.ingredient].component for use in fresh}
+        return len(part) == 1 and not part & self.parts.get(hand, set(part))
 
     def _stands_on_a_fire(self, thing: int) -> bool:
         """Whether a thing is in a pan or pot, was heated, or is nothing but fat."""
@@ -293,6 +305,7 @@ class _Follower:
             )
             self.bench.put_food(thing, self.recipe.ingredients[index].name, self.roles[index])
             self.where[index] = thing
+            self.parts.setdefault(thing, set()).add(self.recipe.ingredients[index].component)
 
     def _happen(self, thing: int | None, step: int, action: Action) -> None:
         minutes = action.minutes

@@ -171,7 +171,9 @@ def _marinated(
     for raw, is_hot, group in zip(raws, hot, groups, strict=True):
         if roles[raw.use.ingredient] not in FLESH or is_hot or raw.cooked or len(foods[group]) < 2:
             continue
-        waits = [event.at for event in things[raw.thing].events if event.at >= raw.at and _waits(event)]
+        events = [event for event in things[raw.thing].events if event.at >= raw.at]
+        fire = min((event.at for event in events if _is_fire(event)), default=None)
+        waits = [event.at for event in events if _waits(event) and (fire is None or event.at < fire)]
         if waits:
             for thing in (raw.thing, *things[raw.thing].holds):
                 found[group, thing] = max(waits[0], found.get((group, thing), -1))

@@ -162,7 +162,7 @@ def sauces_that_enter_together(portion: Portion, kitchen: Kitchen) -> Place | No
 
 
 def dressing_that_no_step_names(portion: Portion, kitchen: Kitchen) -> Place | None:
-    """ "Put the dressing ingredients in a bowl": oil, something sour and what seasons them make one bottle."""
+    """Oil, something sour and what seasons them, named only as "the dressing ingredients", make one bottle."""
     if portion.taking is not None or kitchen.dish.family != "no cook":
         return None
     unsaid = [other for other in kitchen.portions if other.taking is None and other.part == portion.part]

@@ -76,6 +76,20 @@ _NOT_IN_MARINADE: frozenset[Role] = frozenset(
         "can",
     }
 )
+#: Vegetables that season a marinade; others are cut and bagged by themselves.
+AROMATIC = frozenset(
+    [
+        "garlic",
+        "fresh ginger",
+        "onion",
+        "red onion",
+        "shallot",
+        "green onion",
+        "jalapeno",
+        "lemongrass",
+        "horseradish root",
+    ]
+)
 #: What a forcemeat holds and a marinade does not.
 _BINDERS: frozenset[Role] = frozenset({"egg", "crumbs", "bread"})
 _CUT = ("chop", "grate", "grind")
@@ -186,6 +200,8 @@ def marinade_travels_with_its_meat(portion: Portion, kitchen: Kitchen) -> Place 
     if taking is None or not taking.marinade or portion.role in _NOT_IN_MARINADE or portion.role in _FLESH:
         return None
     if _BINDERS & kitchen.beside(portion):
+        return None
+    if portion.role == "vegetable" and (portion.food is None or portion.food.name not in AROMATIC):
         return None
     flesh = [other for other in kitchen.company(portion) if kitchen.role(other) in _FLESH]
     raw = [other for other in flesh if kitchen.role(other) != "tofu"] or flesh
