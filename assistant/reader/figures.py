@@ -68,7 +68,7 @@ def phrase(words: Words, at: int, name: str) -> int:
 
 
 def figure(words: Words, at: int) -> Figure | None:
-    """`figure := (approx | bound)* number [range] [approx]`; "about 2 to 3", "at least 4", "between 1 and 2"."""
+    """`figure := (approx | bound)* (number | "(" number ")") [range] [approx]`; "about 2 to 3", "at least 4", "between 1 and 2"."""
     place, approx, bound = at, False, None
     while True:
         after = phrase(words, place, "approx")
@@ -79,7 +79,7 @@ def figure(words: Words, at: int) -> Figure | None:
         if after == place:
             break
         bound, place = " ".join(words[place:after]), after
-    low = number(words, place)
+    low = _in_brackets(words, place) or number(words, place)
     if low is None or low.value > MOST:
         return None
     high, end, dashed = low.value, low.end, False
@@ -88,6 +88,14 @@ def figure(words: Words, at: int) -> Figure | None:
         high, end, dashed = upper.value, upper.end, word(words, low.end) == "-"
     after = phrase(words, end, "approx_after")
     return Figure(low.value, high, after, approx or after > end, low.article and not upper, bound, dashed)
+
+
+def _in_brackets(words: Words, at: int) -> Number | None:
+    """`"(" number ")"` before more words: the count of "(2) 15 oz cans"."""
+    inside = number(words, at + 1) if word(words, at) == "(" else None
+    if inside is None or word(words, inside.end) != ")" or inside.end + 1 >= len(words):
+        return None
+    return inside._replace(end=inside.end + 1)
 
 
 def _range(words: Words, low: Number, *, between: bool) -> Number | None:

@@ -10,7 +10,8 @@ from assistant.reader.clean import characters, plain
 QUOTED = re.compile(r"(?:\s{0,8}>){1,8}\s?")
 BULLET = re.compile(r"[-*+•–—‣◦▪▫●○·∙■□☐☑✓✔➤►▶→>](?:\s+|(?=[^\W_]))|\[[ xX]?\]\s+")
 NUMBER = re.compile(
-    r"\(?(?:step\s{0,3})?(\d{1,2})(?:\s{0,2}[.):]\)?(?=\s|$|[A-Z])|\s-\s(?=[A-Z]))\s{0,8}"
+    # "(2) 14 oz cans" and "2 - eggs" are counts.
+    r"(?!\(\d{1,2}\)\s{1,4}(?-i:[a-z\d]))\(?(?:step\s{0,3})?(\d{1,2})(?:\s{0,2}[.):]\)?(?=\s|$|[A-Z])|\s-\s(?=(?-i:[A-Z])))\s{0,8}"
     r"|(?:step)\s{0,3}(?:\d{1,2}|one|two|three|four|five|six|seven|eight|nine|ten)\b\s{0,3}[.):-]?\s{0,8}"
     r"|\(?[a-h][.)]\s+",
     re.IGNORECASE,
