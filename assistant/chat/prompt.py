@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from rules.recipe import Recipe
 
 WELCOME = """\
-coalside works out the camp version of a kitchen recipe. Paste one and press Enter.
+coalside makes the camp version of a kitchen recipe: paste one, press Enter.
 Typing it instead? Leave two lines empty behind it. In a file? Type its name.
 Then talk: "we will be twelve", "how many briquettes?", "why is the milk apart?"
 "undo" takes a step back, "help" lists what you can say, Ctrl-D leaves."""
