@@ -14,7 +14,7 @@ import msgspec
 from rules.because import Ledger, Rule
 from rules.circumstances import Day
 from rules.coals.drafts import Draft, family_heat, merged, usual
-from rules.coals.kitchen import BAKED, FRIED, MAY_BE_WET, Kitchen
+from rules.coals.kitchen import BAKED, FRIED, MAY_BE_WET, WET, Kitchen
 from rules.coals.oven import oven_aim
 from rules.coals.pieces import HOT_F, Kind, Piece, pieces
 from rules.coals.spells import DEFAULT_MINUTES, cooked, rises
@@ -120,6 +120,8 @@ def _with_a_main(drafts: list[Draft], is_heated: bool, kitchen: Kitchen) -> list
     if any(draft.is_main for draft in drafts) or kitchen.family == "no cook":
         return drafts
     if kitchen.family == "other" and (drafts or not is_heated):
+        return drafts
+    if kitchen.family not in WET and any(draft.kind in ("bake", "roast") for draft in drafts):
         return drafts
     # A custard on the stove, a soup that boils: the longest spell over water makes the dish.
     wet = [draft for draft in drafts if draft.kind in ("simmer", "boil")]

@@ -57,6 +57,8 @@ HOT_F = 220.0
 _TURNED = re.compile(
     r"\b(?:reduc|lower|drop|turn(?:ing)? (?:it |the oven |the heat )?(?:down|up)|increas|rais)", re.IGNORECASE
 )
+#: An order to cook, and no word for what is cooked already.
+_COOK = re.compile(r"\b(?:cook|fry|sear|saute|sauté)\b", re.IGNORECASE)
 FLESH = frozenset({"meat", "poultry", "fish"})
 
 
@@ -101,6 +103,8 @@ def pieces(recipe: Recipe, items: Sequence[Item]) -> tuple[Piece, ...]:
             piece = _of_action(action, index, step, items, oven_f)
             if piece is not None:
                 here.append(piece)
+        if not here and _cooks_flesh(step, items):
+            here.append(Piece(kind="fry", step=index, verb="cook", uses=step.uses, has_flesh=True))
         found.extend(_with_loose_times(here, step, index, found))
         oven_f = next((figure for figure in reversed(step.temps_f) if figure > HOT_F), oven_f)
     return tuple(found)
@@ -135,6 +139,14 @@ def _of_action(
         has_flesh=any(hazard_of(items[use]) in FLESH for use in uses),
         vessel=action.vessel,
     )
+
+
+def _cooks_flesh(step: Step, items: Sequence[Item]) -> bool:
+    """Whether a step whose deeds name no fire still says to cook the raw meat that it takes."""
+    if any(action.does == "preheat" or action.optional or action.ahead for action in step.actions):
+        return False
+    flesh = any(hazard_of(items[use]) in FLESH for use in step.uses)
+    return flesh and _COOK.search(step.text[:2000]) is not None
 
 
 def _is_oven(action: Action, step: Step, oven_f: float | None) -> bool:
