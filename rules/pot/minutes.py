@@ -44,7 +44,10 @@ def minutes_factor(
         return 1.0
     pot_in = pot.fill * oven(pot.diameter_in, pot.depth).depth_in
     exponent = figure("depth exponent")
-    factor: float = min(max((pot_in / pan_in) ** exponent, figure("least factor")), figure("most factor"))
+    # A layer thinner than that sets and browns from its surface, whatever its depth.
+    thin = figure("thin")
+    ratio = max(pot_in, thin) / max(pan_in, thin)
+    factor: float = min(max(ratio**exponent, figure("least factor")), figure("most factor"))
     if abs(factor - 1) < 0.05:
         return 1.0
     ledger.note(
