@@ -6,6 +6,7 @@ names does the job that its kind of dish has for it.
 
 from __future__ import annotations
 
+import re
 from collections import defaultdict
 
 from rules.because import Ledger, Rule
@@ -16,7 +17,7 @@ from rules.method import Graph, Taking
 from rules.method.graph import FIRE, OVEN, STOVE, parts
 from rules.plan import FatGoes, FatUse
 from rules.recipe import Deed, Family, Recipe, Struct
-from rules.roles import role_of
+from rules.roles import Role, role_of
 
 BOOK = "handbook of the trade, chapter 3"
 
@@ -74,6 +75,8 @@ _BAKES: frozenset[Family] = frozenset(
         "custard or pudding",
     }
 )
+#: What makes a batter or a dough of flour and fat.
+_WETS: frozenset[Role] = frozenset({"milk", "cultured", "shelf milk", "egg", "water", "juice", "stock"})
 #: Names of dishes that are poured over hot fat.
 _POURED_OVER_FAT = (
     "cobbler", "cornbread", "corn bread", "popover", "dutch baby", "pannukakku", "puff pancake", "baked pancake",
@@ -83,6 +86,10 @@ _POURED_OVER_FAT = (
 FRYING: frozenset[Deed] = frozenset({"saute", "fry", "brown", "deep fry", "griddle", "toast"})
 #: Deeds by which food goes over what is in the pot: it does not make the fat any less alone before.
 _LATER: frozenset[Deed] = frozenset({"add", "top", "pour", "spread", "layer"})
+#: "a little oil for the bowl", "butter for the tin".
+_FOR_A_VESSEL = re.compile(
+    r"\bfor (?:the |your |a )?(?:pan|tin|dish|bowl|pot|hands|board|tray|sheet|skillet|griddle|mou?ld)s?\b"
+)
 _MELTED = ("melted", "melt", "liquid")
 
 
@@ -104,7 +111,7 @@ def jobs(recipe: Recipe, items: tuple[Item, ...], graph: Graph, dish: Dish) -> t
             continue
         takings = graph.moments(item.index)
         if not takings:
-            goes = _by_words(item) or _by_family(item, graph, dish, recipe)
+            goes = _by_words(item) or _by_family(item, items, graph, dish, recipe)
             found.append(Job(ingredient=item.index, share=1.0, goes=goes, when=_when(goes, None, recipe)))
         for taking in takings:
             goes = _by_words(item) or _goes(item, taking, recipe, items, graph, dish)
@@ -170,10 +177,10 @@ def _merged(of_fat: list[Job]) -> list[tuple[FatGoes, float, str]]:
 
 def _by_words(item: Item) -> FatGoes | None:
     """What the line itself says of the fat."""
-    said = " ".join(filter(None, [item.ingredient.prep, item.ingredient.notes])).lower()
+    said = " ".join(filter(None, [item.ingredient.prep, item.ingredient.notes])).lower()[:300]
     if item.food is not None and item.food.name == "cooking spray":
         return "greasing"
-    if any(word in said for word in ("greas", "for the pan", "for pan", "for the tin", "for the dish")):
+    if "greas" in said or _FOR_A_VESSEL.search(said):
         return "greasing"
     if any(word in said for word in ("frying", "to fry", "for sauté", "for saute", "for cooking")):
         return "browning"
@@ -302,11 +309,20 @@ def _under_dough(taking: Taking, alone: bool, dish: Dish) -> bool:
     )
 
 
-def _by_family(item: Item, graph: Graph, dish: Dish, recipe: Recipe) -> FatGoes:
+def _is_of_crumbs(item: Item, items: tuple[Item, ...]) -> bool:
+    """Whether its part of the dish is flour, sugar and fat without anything wet: a crumble, a streusel."""
+    part = item.ingredient.component
+    roles = {role_of(other.ingredient, other.food) for other in items if other.ingredient.component == part}
+    return part is not None and "flour" in roles and not roles & _WETS
+
+
+def _by_family(item: Item, items: tuple[Item, ...], graph: Graph, dish: Dish, recipe: Recipe) -> FatGoes:
     """The job of a fat that no step names."""
     family = dish.family
     melted = _is_melted(item, graph)
-    if _is_named_for_it(recipe) and melted:
+    if not melted and _is_of_crumbs(item, items):
+        return "cut in at home"
+    if _is_named_for_it(recipe):
         return "hot pot first"
     if family in _DOUGHS:
         return "cut in at home" if not melted else "stirred in"

@@ -220,12 +220,21 @@ class _Follower:
 
     def _received(self, found: list[int], fresh: list[Use], action: Action) -> list[int]:
         """The thing that receives stands first, where one goes over another."""
+        hand = self.bench.hand
+        if (
+            action.does in STOVE
+            and found
+            and hand is not None
+            and hand not in found
+            and self._is_hot_fat(hand)
+        ):
+            # "Heat the oil. Brown the beef": the beef that was tossed in flour goes into the oil.
+            return [hand, *found]
         if action.does not in RECEIVING or not found:
             return found
         if len(found) > 1 and self._is_hot_fat(found[-1]):
             # "Pour the batter over the hot butter": what is named last receives.
             return [found[-1], *found[:-1]]
-        hand = self.bench.hand
         if len(found) == 1 and not fresh and action.vessel is None and hand not in (None, found[0]):
             # "Spoon the peaches over the top": on what is at hand.
             return [self.bench.top(hand), found[0]]

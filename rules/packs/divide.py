@@ -34,6 +34,8 @@ ORDER: tuple[PlaceRule, ...] = (
     # raw flesh and what waits with it
     whole.flesh_travels_alone,
     whole.marinade_travels_with_its_meat,
+    # fruit and what is stirred into it
+    wet.fruit_and_its_flavours,
     # frozen, and in the shell
     fresh.bought_frozen_stays_frozen,
     fresh.eggs_in_the_shell,
@@ -44,7 +46,6 @@ ORDER: tuple[PlaceRule, ...] = (
     dry.yeast_has_its_packet,
     dry.table_seasoning_stays_on_the_shelf,
     dry.leavener_goes_dry,
-    wet.fruit_and_its_flavours,
     dry.body_goes_dry,
     dry.sugar_and_spice_beside_flour_go_dry,
     dry.mix_ins_go_dry,

@@ -143,13 +143,9 @@ def body_goes_dry(portion: Portion, kitchen: Kitchen) -> Place | None:
         return _dry(portion, mixture(portion), BODY)
     if portion.role == "starch":
         return _dry(portion, mixture(portion), STARCH)
-    if (
-        portion.role == "oats"
-        and portion.taking is not None
-        and not portion.taking.hot
-        and kitchen.dish.family != "boil or steam"
-    ):
-        return _dry(portion, mixture(portion), BODY)
+    if portion.role == "oats" and kitchen.dish.family != "boil or steam":
+        cold = portion.taking is None or not portion.taking.hot
+        return _dry(portion, mixture(portion), BODY) if cold else None
     return None
 
 

@@ -80,6 +80,8 @@ class Portion(Struct, frozen=True, kw_only=True):
     role: Role
     share: float
     taking: Taking | None = None
+    #: where it probably enters, when no action takes it
+    guess: Taking | None = None
     job: Job | None = None
     #: the part of the dish that it belongs to, None for the whole dish
     part: str | None = None
@@ -117,9 +119,10 @@ class Kitchen:
         self.dish = dish
         self.day = day
         self.roles = tuple(self._role(item) for item in items)
+        self._guess = {taking.ingredient: taking for taking in graph.guesses}
         self._bowls: defaultdict[tuple[int, bool], list[Taking]] = defaultdict(list)
         self._groups: defaultdict[int, list[Taking]] = defaultdict(list)
-        for taking in graph.takings:
+        for taking in (*graph.takings, *graph.guesses):
             self._groups[taking.group].append(taking)
             if not taking.laid:
                 self._bowls[(taking.thing, taking.hot)].append(taking)
@@ -165,7 +168,9 @@ class Kitchen:
                 continue
             takings = self._divided(item, role)
             if not takings:
-                made.append(Portion(item=item, role=role, share=1.0, part=part))
+                made.append(
+                    Portion(item=item, role=role, share=1.0, guess=self._guess.get(item.index), part=part)
+                )
             made += (
                 Portion(item=item, role=role, share=taking.share, taking=taking, part=part)
                 for taking in takings
@@ -301,8 +306,6 @@ class Kitchen:
         if taking is None:
             return ()
         pool: tuple[Taking, ...] = self.bowl(portion) if not taking.hot else self.company(portion)
-        if self.has_body(portion):
-            pool = self.company(portion)
         if taking.hot or taking.laid:
             pool = tuple(other for other in pool if other.step == taking.step)
         mates = [other for other in pool if self.bottles(other)]

@@ -102,7 +102,7 @@ def fruit_and_its_flavours(portion: Portion, kitchen: Kitchen) -> Place | None:
         return _wet(portion, kitchen, FRUIT)
     if portion.role == "sugar":
         return _wet(portion, kitchen, FRUIT_SUGAR)
-    return _wet(portion, kitchen, FRUIT) if portion.role in _FLAVOUR else None
+    return _wet(portion, kitchen, FRUIT) if portion.role in _FLAVOUR | {"spice"} else None
 
 
 def _is_bagged(index: int, kitchen: Kitchen) -> bool:
@@ -140,7 +140,8 @@ def sauces_that_enter_together(portion: Portion, kitchen: Kitchen) -> Place | No
     mates = kitchen.wet_mates(portion)
     if len({mate.ingredient for mate in mates}) < SEVERAL or kitchen.curdles(mates):
         return None
-    key = ("wet", portion.part, taking.group)
+    moment = (taking.group, taking.step) if taking.hot or taking.laid else (taking.thing,)
+    key = ("wet", portion.part, *moment)
     cool = any(kitchen.role(mate) in ("mayonnaise", "zest") for mate in mates) or portion.role in _MINCED
     if any(mate.ingredient == portion.item.index for mate in mates):
         return _bottle(portion, key, SAUCE, cool=cool)

@@ -121,7 +121,7 @@ def preserve_is_made_at_home(portion: Portion, kitchen: Kitchen) -> Place | None
 
 def dough_is_made_at_home(portion: Portion, kitchen: Kitchen) -> Place | None:
     """Pastry, a dough that is chilled, and a dough that rises overnight are made at home, the water too."""
-    taking = portion.taking
+    taking = portion.taking or portion.guess
     if taking is None or taking.group not in kitchen.home_doughs or taking.laid:
         return None
     travels = "cool" if kitchen.dish.yeasted else frozen_or_cool(kitchen)
@@ -136,7 +136,7 @@ def dough_is_made_at_home(portion: Portion, kitchen: Kitchen) -> Place | None:
 
 def mix_is_made_at_home(portion: Portion, kitchen: Kitchen) -> Place | None:
     """A dip, a spread or a puree that needs no fire is mixed at home, when nothing in it forbids."""
-    taking = portion.taking
+    taking = portion.taking or portion.guess
     if taking is None or taking.group not in kitchen.home_mixes:
         return None
     if portion.role == "can" and not kitchen.is_machined(taking.group):
