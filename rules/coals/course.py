@@ -121,7 +121,7 @@ def _with_a_main(drafts: list[Draft], is_heated: bool, kitchen: Kitchen) -> list
         return drafts
     if kitchen.family == "other" and (drafts or not is_heated):
         return drafts
-    if kitchen.family not in WET and any(draft.kind in ("bake", "roast") for draft in drafts):
+    if kitchen.family not in WET and any(draft.kind in ("bake", "roast", "brown top") for draft in drafts):
         return drafts
     # A custard on the stove, a soup that boils: the longest spell over water makes the dish.
     wet = [draft for draft in drafts if draft.kind in ("simmer", "boil")]

@@ -151,6 +151,8 @@ def _cooks_flesh(step: Step, items: Sequence[Item]) -> bool:
 
 def _is_oven(action: Action, step: Step, oven_f: float | None) -> bool:
     """Whether a spell read as a pan's is the oven's: it is said to bake or roast, and an oven's heat is told."""
+    if action.word.lower().startswith(("air fry", "air-fry", "airfry")):
+        return True  # an oven with a fan, whatever it is called
     if not action.word.lower().startswith(("bake", "baking", "roast")):
         return "oven" in (action.vessel or "").split()
     return oven_f is not None or any(figure > HOT_F for figure in step.temps_f)

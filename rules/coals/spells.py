@@ -69,7 +69,7 @@ def _is_worth(piece: Piece, kitchen: Kitchen) -> bool:
         return piece.kind != "heat" and (piece.longest_min >= WORTH_MIN or piece.has_flesh)
     if piece.kind == "heat":
         return piece.longest_min >= WORTH_MIN
-    return kitchen.family != "no cook" or piece.is_timed or piece.has_flesh
+    return kitchen.family != "no cook" or piece.longest_min > WORTH_MIN or piece.has_flesh
 
 
 def _spells(told: Sequence[Piece], stove: Sequence[Piece]) -> list[list[Piece]]:

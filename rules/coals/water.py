@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from rules.because import Rule
@@ -17,6 +18,9 @@ NAMES = {
     "fish": "fish",
     "dry beans": "a pot of soaked dry beans",
 }
+#: A slow cooker's time begins here [min]; less is said of something else.
+SLOW_COOKER_MIN = 150.0
+_SLOW_COOKER = re.compile(r"\b(?:slow[- ]?cooker|crock[- ]?pot)\b", re.IGNORECASE)
 #: A time under pressure leaves the other end of its range this much later.
 LONGER_TO_BE_SURE = 1.25
 
@@ -24,6 +28,11 @@ PRESSURE = Rule(
     id="heat.pressure",
     because="a time under pressure is no camp time: {text} minutes become {low:.0f} to {high:.0f} in an ordinary pot, a"
     " guess that a fork must test",
+)
+SLOW = Rule(
+    id="heat.slow-cooker",
+    because="{text} hours in a slow cooker become {low:.0f} to {high:.0f} minutes in a pot that simmers, a guess that a"
+    " fork must test",
 )
 KIDNEY = Rule(
     id="heat.kidney",
@@ -92,6 +101,8 @@ def simmered(group: Sequence[Piece], kitchen: Kitchen) -> Draft:
     pressed = [piece for piece in group if piece.kind == "pressure"]
     if pressed:
         low, high = _unpressed(pressed, kitchen)
+    elif low >= SLOW_COOKER_MIN and _has_slow_cooker(kitchen):
+        low, high = _quickened(group, low, high, kitchen)
     return Draft(
         kind="simmer", way="simmer", low_min=low, high_min=high, look="simmer", is_main=kitchen.family in WET
     )
@@ -107,6 +118,27 @@ def _unpressed(pressed: Sequence[Piece], kitchen: Kitchen) -> tuple[float, float
     kitchen.ledger.ask(
         "simmer",
         "The text cooks under pressure; an ordinary pot takes longer.",
+        f"{low:.0f} to {high:.0f} minutes",
+    )
+    return low, high
+
+
+def _has_slow_cooker(kitchen: Kitchen) -> bool:
+    """Whether the method uses a slow cooker, which keeps food under the simmer for hours."""
+    vessels = [action.vessel for step in kitchen.recipe.steps for action in step.actions if action.vessel]
+    return any(_SLOW_COOKER.search(words) for words in (*vessels, kitchen.recipe.title or ""))
+
+
+def _quickened(group: Sequence[Piece], low: float, high: float, kitchen: Kitchen) -> tuple[float, float]:
+    """A slow cooker's hours as a pot's."""
+    is_high = any(piece.heat == "high" for piece in group)
+    factor = heat_figure("slow cooker high" if is_high else "slow cooker low")
+    text = f"{low / 60:g} to {high / 60:g}" if high > low else f"{low / 60:g}"
+    low, high = low * factor.value, high * factor.value * LONGER_TO_BE_SURE
+    kitchen.ledger.note(SLOW.says("simmer", factor, text=text, low=low, high=high))
+    kitchen.ledger.ask(
+        "simmer",
+        "The text gives a slow cooker's hours; a pot over coals is quicker.",
         f"{low:.0f} to {high:.0f} minutes",
     )
     return low, high
@@ -141,7 +173,7 @@ def with_kidney_boil(drafts: list[Draft], kitchen: Kitchen) -> list[Draft]:
 def brought_up(drafts: list[Draft], kitchen: Kitchen) -> list[Draft]:
     """A stew or soup comes to the boil before it simmers, water before it boils food."""
     is_wet = kitchen.family in WET
-    kinds = ("simmer",) if is_wet else ("boil",) if kitchen.family == "boil or steam" else ()
+    kinds = ("simmer",) if is_wet else ("boil", "simmer") if kitchen.family == "boil or steam" else ()
     first = next((place for place, draft in enumerate(drafts) if draft.kind in kinds), None)
     if first is None or sum(draft.kind == "boil" for draft in drafts) > 1:
         return drafts

@@ -72,3 +72,21 @@ def test_a_sauce_in_a_frying_pan_is_short() -> None:
         {"pork chop": (4, None)}, step(action("fry", "fry", 0, minutes=(10, 10))), step(action("reduce"))
     )
     assert simmer(made, "pan fry or saute").high_min == 5
+
+
+@pytest.mark.parametrize(("flame", "low"), [("low", 144), ("high", 240), (None, 144)])
+def test_a_slow_cookers_hours_become_a_pots_and_are_asked(flame, low) -> None:
+    ledger = Ledger()
+    made = recipe(
+        {"pork shoulder": (4, "pound")},
+        step(action("add", "place", 0, vessel="slow cooker")),
+        step(action("simmer", "cook", minutes=(480, 480), heat=flame)),
+    )
+    assert simmer(made, "stew or braise", ledger=ledger).low_min == low
+    assert "heat.slow-cooker" in [reason.rule for reason in ledger.reasons]
+    assert ledger.questions
+
+
+def test_an_ordinary_pot_keeps_its_hours() -> None:
+    made = recipe({"pork shoulder": (4, "pound")}, step(action("simmer", "simmer", 0, minutes=(180, 180))))
+    assert simmer(made, "stew or braise").low_min == 180
