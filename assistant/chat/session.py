@@ -136,7 +136,7 @@ class Session:
         self._last = meant[-1]
         after = self._safe_plan()
         changed = answers.changed_parts(before, after)
-        if changes and len(self._before) > undone:
+        if changes and (len(self._before) > undone or not told):
             told.insert(0, printable(answers.change(changes, before, after, self.day)))
         slots = {name: value for one in meant for name, value in one.slots.items()}
         return Turn(
