@@ -11,7 +11,7 @@ from functools import cache
 from typing import NamedTuple
 
 from assistant.reader.containers import after_other_container, contained
-from assistant.reader.figures import Figure, amount, figure, phrase, tidy
+from assistant.reader.figures import Figure, amount, figure, past_or_more, phrase, tidy
 from assistant.reader.measures import Found as FoundUnit
 from assistant.reader.measures import misspelt, spellings, unit
 from assistant.reader.numbers import Words, number, word
@@ -107,6 +107,7 @@ def _with_unit(words: Words, found: Figure) -> Found | None:
     upper = _repeated(words, own, end)
     if upper and upper.low > found.low:
         found, end = found._replace(high=upper.high, approx=found.approx or upper.approx), upper.end
+    end = past_or_more(words, end)
     after = phrase(words, end, "approx_after")
     return Found((amount(found._replace(approx=found.approx or after > end), own.unit.id),), after, notes)
 
@@ -132,7 +133,7 @@ def _bare(words: Words, found: Figure) -> Found | None:
         return Found((amount(found, None),), found.end + 1)
     if after in NOT_COUNTED or (after in ("f", "F", "c", "C") and found.low >= HOT):
         return None
-    return Found((amount(found, None),), found.end)
+    return Found((amount(found, None),), phrase(words, found.end, "numbered"))
 
 
 def _implied(words: Words, at: int) -> Found | None:

@@ -91,14 +91,15 @@ def _reads_apart(draft: Draft, piece: Piece) -> bool:
 
 
 def _from_fruit(draft: Draft, start: int, end: int) -> bool:
-    """`"from" amount fruit`; "lemon juice from half a lemon" is the juice of half a lemon."""
+    """`["from"] amount fruit`; "lemon juice from half a lemon" is the juice of half a lemon."""
     line = draft.line
-    if line.word(start) != "from":
-        return False
-    found = amounts(line.words[:end], start + 1)
+    said = line.word(start) == "from"
+    found = amounts(line.words[:end], start + said)
     if found is None or found.end >= end:
         return False
     first = names.lead(line, found.end, end, Taken())
+    if not said and singular(line.text(first, end)) not in _first_words(draft):
+        return False
     if found.main.unit is None and first < end:
         fruit = singular(line.text(first, end))
         draft.amounts.append(
@@ -108,6 +109,11 @@ def _from_fruit(draft: Draft, start: int, end: int) -> bool:
         draft.take(found)
     draft.note(line.text(start, end))
     return True
+
+
+def _first_words(draft: Draft) -> list[str]:
+    """The words of the name but the last: the lemon of "lemon juice"."""
+    return draft.names[0].split()[:-1] if draft.names else []
 
 
 def _work(draft: Draft, start: int, end: int) -> bool:
@@ -196,7 +202,9 @@ def _amount(draft: Draft, start: int, end: int, *, bracket: bool) -> bool:
             low=main.low, high=main.high, unit=main.unit, approx=True, package=main.package
         )
         return True
-    found = amounts(line.words[:end], start, implied=bracket)
+    found = amounts(line.words[:end], start, implied=True)
+    if found and not (found.stated or bracket) and not _is_another(draft, found.end, end):
+        return False
     if found is None:
         alone = unit(line.words, start)
         if bracket and alone and alone.end >= end and not alone.plural and alone.unit.kind != "length":
@@ -204,6 +212,9 @@ def _amount(draft: Draft, start: int, end: int, *, bracket: bool) -> bool:
             return True
         return False
     main, second = draft.main, found.main
+    if main and not bracket and _is_another(draft, found.end, end):
+        draft.others.append((start, end))
+        return True
     if main and units.kind(second.unit) == "length":
         if found.end < end:
             return False
@@ -220,12 +231,25 @@ def _amount(draft: Draft, start: int, end: int, *, bracket: bool) -> bool:
         draft.amounts += found.amounts[1:]
     else:
         draft.take(found)
-    draft.taken.extend(taken)
+    if main is None:
+        draft.taken.extend(taken)
+    else:
+        draft.note(line.text(found.end, rest))
     if rest < end and (line.word(rest) == "per" or line.after("tail", rest) > rest):
         draft.note(line.text(rest, end))
     elif rest < end:
         aside(draft, rest, end, bracket=bracket)
     return True
+
+
+def _is_another(draft: Draft, start: int, end: int) -> bool:
+    """Whether a further amount is that of another food: "2 carrots, 1 onion"."""
+    line = draft.line
+    place = names.lead(line, start, end, Taken())
+    stop = names.core_end(line, place, end) if place < end else end
+    joined = [at for at in range(place, stop) if line.word(at) in ANDS]
+    name = line.text(place, joined[0] if joined else stop)
+    return known(name) and name not in draft.names
 
 
 def plus(draft: Draft, start: int, end: int) -> bool:

@@ -62,11 +62,15 @@ class Draft:
         if text not in SAY_NOTHING:
             self.notes.append(text)
 
+    def _instead(self) -> tuple[str, ...]:
+        """What may stand for the first food: each once, and not that food itself."""
+        return tuple(dict.fromkeys(other for other in self.alternatives if other and other != self.names[0]))
+
     def ingredients(self, *, text: str, number: int, component: str | None) -> list[Ingredient]:
         """One ingredient for every food wanted; the first has the amounts, all of them where the line says "each"."""
         optional = self.optional or any(word in (component or "").lower() for word in _makes_optional())
         prep = ", ".join(dict.fromkeys(self.taken.preps)) or None
-        state = tuple(dict.fromkeys(self.taken.states))
+        state = tuple(dict.fromkeys(_sizes().get(word, word) for word in self.taken.states))
         found = []
         for place, name in enumerate(self.names):
             first = place == 0
@@ -82,7 +86,7 @@ class Draft:
                     food=food_key(name, amounts, state, prep, self.taken.preps),
                     state=state,
                     prep=prep,
-                    alternatives=tuple(dict.fromkeys(filter(None, self.alternatives))) if first else (),
+                    alternatives=self._instead() if first else (),
                     optional=optional,
                     to_taste=self.to_taste,
                     notes="; ".join(dict.fromkeys([*self.notes, *shared])) or None,
@@ -102,6 +106,12 @@ def food_key(
     unit = amounts[0].unit if amounts else None
     match = catalogue().find(name.replace("&", "and"), unit=unit, state=state, prep=prep)
     return match.food.name if match.food else None
+
+
+@cache
+def _sizes() -> dict[str, str]:
+    """The plain word of every spelling of a size."""
+    return {word: size for size, words in tables.groups("sizes.toml").items() for word in words}
 
 
 @cache

@@ -86,8 +86,16 @@ def figure(words: Words, at: int) -> Figure | None:
     upper = _range(words, low, between=bound == "between")
     if upper:
         high, end, dashed = upper.value, upper.end, word(words, low.end) == "-"
+    end = past_or_more(words, end)
     after = phrase(words, end, "approx_after")
     return Figure(low.value, high, after, approx or after > end, low.article and not upper, bound, dashed)
+
+
+def past_or_more(words: Words, at: int) -> int:
+    """The place after `"+" | "or more" | "or less"`: "2+ cups", "1 cup or more of"; a plus before a number is a sum."""
+    if word(words, at) == "+" and number(words, at + 1) is None:
+        return at + 1
+    return phrase(words, at, "or_more")
 
 
 def _in_brackets(words: Words, at: int) -> Number | None:

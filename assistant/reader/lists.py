@@ -45,7 +45,7 @@ def listed(draft: Draft, left: list[Piece]) -> None:
     elif joined == "or":
         draft.names[0], *others = joined_foods.share([draft.names[0], *parts], tight=False, together=False)
         draft.alternatives += others
-    elif joined == "and" or not draft.amounts:
+    elif joined == "and" or not draft.amounts or draft.each:
         draft.names[0], *others = joined_foods.share([draft.names[0], *parts], tight=False, together=True)
         draft.names += others
     else:

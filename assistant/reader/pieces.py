@@ -40,6 +40,7 @@ CLOSES = {"(": ")", "[": "]", "{": "}"}
 def finder() -> Finder:
     """Finds every word and phrase of the line tables."""
     groups = {label: words for name in TABLES for label, words in tables.groups(name).items()}
+    groups["size"] = tuple(word for words in tables.groups("sizes.toml").values() for word in words)
     return Finder({label: words for label, words in groups.items() if label not in LOOKED_UP})
 
 

@@ -39,6 +39,10 @@ def settle(draft: Draft) -> None:
     measured = main is not None and units.kind(main.unit) is not None
     if not (main and (units.is_mass(main.unit) or units.is_volume(main.unit))) and _names_tool(draft):
         draft.is_tool = True
+    fruit, possessive, part = draft.names[0].rpartition("'s ")
+    if possessive and part in ("juice", "zest", "rind", "peel"):
+        draft.names[0] = fruit
+        draft.taken.preps.append(part)
     parts = draft.names[0].split()
     if len(parts) < 2 or draft.name_end - 1 in line.whole:
         return
