@@ -22,7 +22,20 @@ How = Literal["name", "alias", "phrase", "slip", "head", "none"]
 LOOK_AT_RATIO = 78.0
 _CANNED_UNITS = frozenset({"can", "tin", "jar"})
 _FRESH_UNITS = frozenset(
-    {"sprig", "twig", "bunch", "handful", "leaf", "stalk", "stem", "knob", "inch", "thumb", "centimeter"}
+    {
+        "sprig",
+        "twig",
+        "bunch",
+        "handful",
+        "leaf",
+        "stalk",
+        "stem",
+        "knob",
+        "inch",
+        "thumb",
+        "piece",
+        "centimeter",
+    }
 )
 _DRIED_UNITS = frozenset({"teaspoon", "pinch", "dash"})
 _CUT_FRESH = frozenset(

@@ -81,6 +81,12 @@ class Food(table.Row, frozen=True, kw_only=True):
         return self.name
 
     @property
+    def spoken(self) -> str:
+        """The name as it is spoken: "canned kidney bean" for "kidney bean, canned"."""
+        head, comma, state = self.name.partition(", ")
+        return f"{state} {head}" if comma else self.name
+
+    @property
     def is_acid(self) -> bool:
         """Sour enough to curdle milk that waits with it."""
         return "acid" in self.traits
