@@ -6,6 +6,7 @@ Heavy rooms are imported inside the commands, so that `--help` answers at once.
 
 from __future__ import annotations
 
+import difflib
 import functools
 import inspect
 import os
@@ -154,14 +155,14 @@ def read(
     """Show a recipe as it was read."""
     from assistant.options import day
 
-    _run("recipe", files, _reader(), form, out, force, day({"units": units}))
+    _run("recipe", files, _reader, form, out, force, day({"units": units}))
 
 
 @app.command()
 @takes_a_day()
 def camp(*, day: Day, files: Files = None, form: Form = None, out: Out = None, force: Force = False) -> None:
     """Work out the camp plan: packs, pot, coals, cold, timeline, lists."""
-    _run("plan", files, _planner(day), form, out, force, day)
+    _run("plan", files, lambda: _planner(day), form, out, force, day)
 
 
 @app.command()
@@ -173,7 +174,7 @@ def demo(*, day: Day, form: Form = None, out: Out = None, force: Force = False) 
     recipe = resources.files("corpus") / "recipes" / DEMO
     with resources.as_file(recipe) as path:
         _say(f"The camp plan of {DEMO}, which ships with coalside; your own: coalside camp FILE")
-        _run("plan", [str(path)], _planner(day), form, out, force, day)
+        _run("plan", [str(path)], lambda: _planner(day), form, out, force, day)
 
 
 DEMO = "river-peach-cobbler.txt"
@@ -193,12 +194,11 @@ def why(
     """Give the reasons for one ingredient, count, time or caution."""
     from assistant.chat.reasons import reasons_about
 
-    plan_of = _planner(day)
+    def reasoner() -> Maker:
+        plan_of = _planner(day)
+        return lambda text, name: reasons_about(plan_of(text, name), " ".join(about))
 
-    def reasons(text: str, name: str) -> Any:
-        return reasons_about(plan_of(text, name), " ".join(about))
-
-    _run("why", [file], reasons, form, out, force, day)
+    _run("why", [file], reasoner, form, out, force, day)
 
 
 @app.command()
@@ -272,11 +272,11 @@ def _export(plan: Any, day: Day, form: str | None, path: str | None) -> str:
 
 @app.command()
 def schema(
-    shape: Annotated[str, typer.Argument(metavar="SHAPE", help="recipe or plan.")],
+    shape: Annotated[str, typer.Argument(metavar="SHAPE", help="recipe, plan or coals.")],
     out: Out = None,
     force: Force = False,
 ) -> None:
-    """Print the JSON Schema of the recipe or of the plan."""
+    """Print the JSON Schema of a recipe, a plan or a coal count."""
     from assistant.show.data import json_text
     from assistant.show.schema import schema as schema_of
 
@@ -314,13 +314,16 @@ def _show(kind: Kind, thing: Struct, form: str | None, out: str | None, force: b
 def _run(
     kind: Kind,
     files: Sequence[str] | None,
-    make: Maker,
+    maker: Callable[[], Maker],
     form: str | None,
     out: str | None,
     force: bool,
     day: Day,
 ) -> None:
-    """Make something of every file, write it as it comes, and leave with the exit code that is due."""
+    """Make something of every file, write it as it comes, and leave with the exit code that is due.
+
+    `maker` loads the rooms that do the work, once the usage is known to be right.
+    """
     from assistant.batch import results
     from assistant.show.forms import Look, chosen, stream
 
@@ -328,7 +331,7 @@ def _run(
         raise UsageProblem("FILE", "(none)", "name a recipe file, or - for standard input")
     look = Look(form=chosen(kind, form, out), day=day, **_terminal(out))
     tally = _Tally()
-    pieces = stream(kind, tally.counted(results(files, make)), look, several=len(files) > 1)
+    pieces = stream(kind, tally.counted(results(files, maker())), look, several=len(files) > 1)
     _write(pieces, out, force)
     if tally.failed:
         raise typer.Exit(FAILED)
@@ -379,19 +382,29 @@ def _say(sentence: str) -> None:
 _UsageError: type[Exception] = typer.BadParameter.__mro__[1]
 
 
-def _usage(error: Any) -> str:
+def _usage(error: Any, arguments: Sequence[str]) -> str:
     """Typer's usage error in one sentence of our own."""
-    command = error.ctx.command_path if error.ctx else "coalside"
-    found = getattr(error, "option_name", None)
-    if found and hasattr(error, "possibilities"):
-        near = (
-            f"did you mean {' or '.join(sorted(error.possibilities))}"
-            if error.possibilities
-            else f"{command} --help lists all"
-        )
-        return f"{found}: there is no such option; {near}."
+    command = (
+        error.ctx.command_path if error.ctx else " ".join(["coalside", *filter(str.isalpha, arguments[:1])])
+    )
+    found, near = getattr(error, "option_name", None), getattr(error, "possibilities", None)
+    if found and near is not None:
+        alike = difflib.get_close_matches(found, near, 3, 0)
+        alike.sort(key=lambda option: option[:3] != found[:3])
+        hint = f"did you mean {alike[0]}" if alike else f"{command} --help lists all"
+        return f"{found}: there is no such option; {hint}."
+    if error.ctx and hasattr(error.ctx.command, "commands") and arguments:
+        return _no_command(arguments[0], error.ctx.command.commands)
     message = error.format_message().rstrip(".")
     return f"{command}: {message[:1].lower()}{message[1:]}; {command} --help says more."
+
+
+def _no_command(word: str, commands: Iterable[str]) -> str:
+    if os.path.isfile(word):  # noqa: PTH113 - pathlib would be loaded for this alone
+        return f"coalside: that is a file; coalside camp {word} plans it."
+    near = difflib.get_close_matches(word, list(commands), 1)
+    hint = f"did you mean {near[0]}? " if near else ""
+    return f"coalside: there is no command {word}; {hint}coalside --help lists all."
 
 
 def main() -> None:
@@ -414,7 +427,7 @@ def run(arguments: Sequence[str] | None = None) -> int:
         _say(str(problem))
         return FAILED
     except _UsageError as error:
-        _say(_usage(error))
+        _say(_usage(error, sys.argv[1:] if arguments is None else arguments))
         return WRONG_USAGE
     except (KeyboardInterrupt, typer.Abort):
         return INTERRUPTED

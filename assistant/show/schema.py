@@ -6,24 +6,25 @@ from typing import Any
 
 import msgspec
 
+from rules.coals.ask import CoalsAnswer
 from rules.plan import Plan
 from rules.problem import UsageProblem
 from rules.recipe import Recipe
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
-SHAPES: dict[str, type[Any]] = {"recipe": Recipe, "plan": Plan}
+SHAPES: dict[str, type[Any]] = {"recipe": Recipe, "plan": Plan, "coals": CoalsAnswer}
 VERSION = 1
 
 
 def schema(shape: str) -> dict[str, Any]:
-    """The schema of `recipe` or `plan`.
+    """The schema of a shape: `recipe`, `plan` or `coals`.
 
     Raises:
         UsageProblem: there is no such shape.
     """
     kind = SHAPES.get(shape)
     if kind is None:
-        raise UsageProblem("schema", shape, f"there are {' and '.join(SHAPES)}")
+        raise UsageProblem("schema", shape, f"there are {', '.join(SHAPES)}")
     (top,), parts = msgspec.json.schema_components([kind], ref_template="#/$defs/{name}")
     return {
         "$schema": DIALECT,

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 from pathlib import Path
 
 import pytest
@@ -73,9 +72,9 @@ def test_nothing_is_written_over_without_force(tmp_path: Path) -> None:
     path.write_text("old")
     with pytest.raises(FileProblem, match="it exists already; say --force"):
         write(path, ["new"])
-    assert "old" == path.read_text()
+    assert path.read_text() == "old"
     write(path, ["new"], force=True)
-    assert "new" == path.read_text()
+    assert path.read_text() == "new"
 
 
 def test_a_failure_half_way_leaves_the_old_file_and_no_draft(tmp_path: Path) -> None:
@@ -88,8 +87,8 @@ def test_a_failure_half_way_leaves_the_old_file_and_no_draft(tmp_path: Path) -> 
 
     with pytest.raises(KeyboardInterrupt):
         write(path, pieces(), force=True)  # type: ignore[arg-type]
-    assert "old" == path.read_text()
-    assert ["plan.md"] == os.listdir(tmp_path)
+    assert path.read_text() == "old"
+    assert [entry.name for entry in tmp_path.iterdir()] == ["plan.md"]
 
 
 def test_a_written_file_keeps_the_permissions_of_the_one_it_replaces(tmp_path: Path) -> None:
@@ -98,7 +97,7 @@ def test_a_written_file_keeps_the_permissions_of_the_one_it_replaces(tmp_path: P
     path.chmod(0o640)
     with whole_or_nothing(path, force=True) as stream:
         stream.write("new")
-    assert 0o640 == path.stat().st_mode & 0o777
+    assert path.stat().st_mode & 0o777 == 0o640
 
 
 def test_a_folder_that_is_not_there_is_said(tmp_path: Path) -> None:
@@ -110,7 +109,7 @@ def test_a_folder_that_is_not_there_is_said(tmp_path: Path) -> None:
 
 def test_line_ends_are_written_as_they_are(tmp_path: Path) -> None:
     write(tmp_path / "day.ics", ["BEGIN\r\n"])
-    assert b"BEGIN\r\n" == (tmp_path / "day.ics").read_bytes()
+    assert (tmp_path / "day.ics").read_bytes() == b"BEGIN\r\n"
 
 
 @pytest.mark.parametrize(
