@@ -9,6 +9,7 @@ and within which range; `check` holds a table against it.
 from __future__ import annotations
 
 import csv
+import re
 import tomllib
 from collections.abc import Iterable, Iterator
 from functools import cache
@@ -50,7 +51,10 @@ class TableError(Problem):
 
     def sentence(self) -> str:
         """Say where and what: coal_chart.csv, line 14, column temp_f: "35O" is not a number."""
-        return f'{self.file}, line {self.line}, column {self.column}: "{self.found}" is not {self.wanted}.'
+        end = "" if self.wanted.endswith("?") else "."
+        return (
+            f'{self.file}, line {self.line}, column {self.column}: "{self.found}" is not {self.wanted}{end}'
+        )
 
 
 class Column(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
@@ -136,11 +140,28 @@ def _typed(name: str, line: int, cells: dict[str, Any], row_type: type[R]) -> R:
     try:
         return msgspec.convert(found, row_type, strict=False)
     except msgspec.ValidationError as error:
-        where = str(error).rpartition("$.")[2].rstrip("`").partition("[")[0]
-        wanted = str(error).partition(" - at")[0]
-        raise TableError(
-            name, line=line, column=where, found=str(cells.get(where, "")), wanted=f"right ({wanted})"
-        ) from error
+        raise _misread(name, line, cells, str(error)) from error
+
+
+def _misread(name: str, line: int, cells: dict[str, Any], said: str) -> TableError:
+    """The checker's complaint as a sentence about the table."""
+    column = said.rpartition("$.")[2].rstrip("`").partition("[")[0] if "$." in said else ""
+    missing = re.search(r"required field `(\w+)`", said)
+    if missing:
+        return TableError(
+            name, line=line, column=missing[1], found="", wanted="there; this cell may not be empty"
+        )
+    found = str(cells.get(column, ""))
+    if "`int" in said or "`float" in said:
+        hint = "; did a letter slip in?" if any(char.isdigit() for char in found) else ""
+        wanted = f"a {'whole ' if '`float' not in said else ''}number{hint}"
+    elif "`bool" in said:
+        wanted = "true or false"
+    elif "enum" in said:
+        wanted = "one of the words that this column takes"
+    else:
+        wanted = f"right ({said.partition(' - at')[0]})"
+    return TableError(name, line=line, column=column, found=found, wanted=wanted)
 
 
 @cache

@@ -90,7 +90,7 @@ def singulars(name: str) -> str:
 class Words(table.Row, frozen=True, kw_only=True):
     """A group of words that stand beside food names, and what look-up may do with them."""
 
-    key: str
+    id: str
     role: Literal["state", "part", "joins", "changes", "no slip"]
     words: tuple[str, ...]
 

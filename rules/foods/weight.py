@@ -34,7 +34,7 @@ PACKAGES = frozenset(
 class Piece(table.Row, frozen=True, kw_only=True):
     """The weight of a part or a package besides the piece in the catalogue, of a food or of a whole group."""
 
-    key: str
+    id: str
     food: str | None = None
     group: str | None = None
     #: blank: a bare count
@@ -52,7 +52,7 @@ class PieceWord(table.Row, frozen=True, kw_only=True):
 class Size(table.Row, frozen=True, kw_only=True):
     """What a size word does to the weight of a piece; `food` blank: any whole produce."""
 
-    key: str
+    id: str
     food: str | None = None
     word: str
     factor: float

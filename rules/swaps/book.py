@@ -12,7 +12,7 @@ from rules.recipe import Struct
 class SwapRow(table.Row, frozen=True, kw_only=True):
     """One part of a swap: for so much of the food, so much of another; or what is taken from a third."""
 
-    key: str
+    id: str
     swap: str
     foods: tuple[str, ...] = ()
     per: float | None = None
@@ -41,7 +41,7 @@ class Exchange(Struct, frozen=True, kw_only=True):
 class LeaveOut(table.Row, frozen=True, kw_only=True):
     """What a dish loses with a food."""
 
-    key: str
+    id: str
     order: int
     foods: tuple[str, ...] = ()
     trait: str | None = None

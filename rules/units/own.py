@@ -28,7 +28,7 @@ _TO_CUPS = frozenset({"pint", "quart", "gallon"})
 class OwnMeasure(table.Row, frozen=True, kw_only=True):
     """The smallest step of a unit that people can measure, for amounts above a limit (both in that unit)."""
 
-    key: str
+    id: str
     unit: str
     above: float
     step: float

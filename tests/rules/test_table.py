@@ -32,7 +32,7 @@ def test_a_row_remembers_where_it_stands() -> None:
     [
         (
             HEAD + "bake,35O,12,,,published,x\n",
-            'coal.csv, line 2, column temp_f: "35O" is not right (Expected `float`, got `str`).',
+            'coal.csv, line 2, column temp_f: "35O" is not a number; did a letter slip in?',
         ),
         (
             "id,temp_f,heat,note,basis,source\nbake,350,1,,published,x\n",
@@ -40,7 +40,7 @@ def test_a_row_remembers_where_it_stands() -> None:
         ),
         (
             HEAD + "bake,350,12,,,hearsay,x\n",
-            "coal.csv, line 2, column basis: \"hearsay\" is not right (Invalid enum value 'hearsay').",
+            'coal.csv, line 2, column basis: "hearsay" is not one of the words that this column takes.',
         ),
     ],
     ids=["not a number", "unknown column", "unknown basis"],
