@@ -259,6 +259,10 @@ def plus(draft: Draft, start: int, end: int) -> bool:
         return False
     found = amounts(line.words[:end], start + 1)
     if found is None:
+        vague = line.after("vague", start + 1)
+        if vague > start + 1 and _is_another(draft, vague, end):
+            draft.others.append((start + 1, end))
+            return True
         return False
     place = names.lead(line, found.end, end, Taken())
     if place >= end or line.after("tail", place) > place or line.after("no_optional", place) > place:

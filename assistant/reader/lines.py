@@ -17,7 +17,7 @@ from assistant.reader.draft import Draft
 from assistant.reader.figures import figure
 from assistant.reader.lists import listed
 from assistant.reader.marks import mark
-from assistant.reader.names import ANDS, ORS, Taken, known
+from assistant.reader.names import ANDS, JOINS, ORS, Taken, known
 from assistant.reader.opening import opening, part_of
 from assistant.reader.pieces import Line, Piece, pieces
 from assistant.reader.settling import name_of_last_resort, settle
@@ -126,6 +126,8 @@ def _name_piece(draft: Draft, left: list[Piece]) -> None:
         aside(draft, start, piece.end)
         return
     end = names.core_end(line, start, piece.end)
+    while end - 1 > start and line.word(end - 1) in JOINS:
+        end -= 1
     end, rest = _amount_within(draft, start, end, piece.end)
     draft.name_start = start
     draft.name_end = _second_amount(draft, start, names.trail(line, start, end, draft.taken))
