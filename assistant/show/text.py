@@ -152,6 +152,8 @@ def _coals(page: Page, plan: Plan) -> None:
     stage = words.main_stage(plan)
     if stage is not None and plan.pot is not None:
         _levels(page, plan.pot.diameter_in, stage.top, stage.under, stage.pattern, _facts(page, stage))
+    if plan.pot is not None and plan.pot.count > 1:
+        page.say(f"The counts are for each of the {words.count(plan.pot.count)} pots, the fuel is for all.", style=WARN)
     _stages(page, plan.heat)
     page.gap()
     _fuel(page, plan.heat.fuel, page.day)

@@ -39,6 +39,21 @@ GOES: dict[FatGoes, str] = {
     "greasing": "for greasing",
     "on top": "on top",
 }
+COUNTS = (
+    "no",
+    "one",
+    "two",
+    "three",
+    "four",
+    "five",
+    "six",
+    "seven",
+    "eight",
+    "nine",
+    "ten",
+    "eleven",
+    "twelve",
+)
 KG_PER_LB = 0.45359237
 
 
@@ -59,6 +74,11 @@ class Range(Protocol):
 def number(value: float) -> str:
     """A figure without needless digits: 2, 2.5, 0.75."""
     return f"{round(value, 2):g}"
+
+
+def count(things: int) -> str:
+    """How many, in a word up to twelve."""
+    return COUNTS[things] if things < len(COUNTS) else str(things)
 
 
 def span(ends: Range, unit: str = "") -> str:
@@ -126,7 +146,7 @@ def pot(pot_plan: PotPlan) -> str:
     if pot_plan.count == 1:
         article = "an" if not depth and pot_plan.diameter_in == 8 else "a"
         return f"{article} {size} pot ({number(pot_plan.quarts)} quarts)"
-    return f"{pot_plan.count} {size} pots ({number(pot_plan.quarts)} quarts each)"
+    return f"{count(pot_plan.count)} {size} pots ({number(pot_plan.quarts)} quarts each)"
 
 
 def depth_of(depth: Depth) -> str:

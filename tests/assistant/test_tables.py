@@ -1,0 +1,48 @@
+"""The lists as comma-separated values.
+
+Outside: RFC 4180 (lines end in CRLF, quotes doubled, one header, as many fields in every record); the formula signs
+are those that OWASP's page "CSV Injection" lists (from memory).
+"""
+
+from __future__ import annotations
+
+import csv
+import io
+
+import pytest
+from msgspec.structs import replace
+
+from assistant.show.forms import Look
+from assistant.show.tables import HEADER, harmless, plan_csv
+from rules.plan import Plan, Purchase
+
+
+def records(text: str) -> list[list[str]]:
+    return list(csv.reader(io.StringIO(text, newline="")))
+
+
+def test_lists_of_a_plan_are_records_of_five_fields(river_plan: Plan) -> None:
+    text = plan_csv(river_plan, Look())
+    assert text.endswith("\r\n")
+    assert text.count("\n") == text.count("\r\n")
+    rows = records(text)
+    assert tuple(rows[0]) == HEADER
+    assert {len(row) for row in rows} == {5}
+    assert ["shopping", "dairy", "butter", "1 stick", "needed: 1/2 cup"] in rows
+    assert ["packing", "Cobbler, dry", "flour", "1 1/2 cups", "dry mix, no cooling"] in rows
+    assert ["kit", "camp", "54 briquettes", "", ""] in rows
+
+
+def test_every_ingredient_of_every_pack_has_its_record(river_plan: Plan) -> None:
+    packing = [row for row in records(plan_csv(river_plan, Look())) if row[0] == "packing"]
+    assert len(packing) == sum(len(pack.items) for pack in river_plan.packs)
+
+
+@pytest.mark.parametrize("cell", ["=1+1", "+1", "-1", "@SUM(A1)", "\t=1", "\r=1", "＝1", '=HYPERLINK("x")'])
+def test_a_formula_is_made_text(cell: str) -> None:
+    assert harmless(cell).startswith("'")
+
+
+def test_commas_quotes_and_line_breaks_stay_in_their_field(river_plan: Plan) -> None:
+    odd = replace(river_plan, shopping=(Purchase(food='"thick", cream\nheavy', buy="1", need="1"),))
+    assert records(plan_csv(odd, Look()))[1][2] == '"thick", cream heavy'
