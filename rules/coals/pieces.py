@@ -105,6 +105,10 @@ def pieces(recipe: Recipe, items: Sequence[Item]) -> tuple[Piece, ...]:
                 here.append(piece)
         if not here and _cooks_flesh(step, items):
             here.append(Piece(kind="fry", step=index, verb="cook", uses=step.uses, has_flesh=True))
+        flame = next((action.heat for action in step.actions if action.heat), None)
+        if not here and flame:
+            # A pan put over a flame; what is done in it may stand in the next step.
+            here.append(Piece(kind="heat", step=index, heat=flame))
         found.extend(_with_loose_times(here, step, index, found))
         oven_f = next((figure for figure in reversed(step.temps_f) if figure > HOT_F), oven_f)
     return tuple(found)
@@ -193,7 +197,8 @@ def _loose(step: Step) -> list[Duration]:
     """The step's times that belong to none of its deeds."""
     loose = list(step.durations)
     for action in step.actions:
-        if action.minutes in loose and action.does not in LETS_GO:
+        is_fire = action.minutes is not None and action.minutes.what in BY_TIME
+        if action.minutes in loose and action.does not in LETS_GO and (action.does in BY_DEED or not is_fire):
             loose.remove(action.minutes)
     return [time for time in loose if time.low_min <= LONGEST_OTHER_MIN]
 

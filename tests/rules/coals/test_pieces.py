@@ -55,6 +55,21 @@ def test_a_loose_time_joins_the_spell_before_it() -> None:
     assert piece.low_min == 120
 
 
+def test_a_stirring_that_is_timed_as_frying_is_a_spell() -> None:
+    (piece,) = of(step(action("mix", "stir", 1, minutes=(5, 10), what="fry")))
+    assert (piece.kind, piece.high_min) == ("fry", 10)
+
+
+def test_a_pan_left_on_a_low_flame_has_the_time_of_the_next_step() -> None:
+    hour = Duration(what="other", low_min=60, high_min=60)
+    (piece,) = of(step(action("add", "put", 2, heat="low")), step(action("turn", "turn"), times=[hour]))
+    assert (piece.kind, piece.heat, piece.low_min) == ("heat", "low", 60)
+
+
+def test_kneading_takes_no_coals() -> None:
+    assert of(step(action("knead", minutes=(10, 10))), foods={"flour": (4, "cup")}) == ()
+
+
 def test_a_sentence_over_two_lines_is_timed_once() -> None:
     again = Duration(what="bake", low_min=14, high_min=16)
     found = of(step(action("bake", minutes=(14, 16))), step(times=[again]))
