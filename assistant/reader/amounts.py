@@ -91,7 +91,7 @@ def _inserted(words: Words, found: Figure) -> Found | None:
 
 
 def _with_unit(words: Words, found: Figure) -> Found | None:
-    """`["-"] [modifier] unit ["and" part] [range unit]`; "14-ounce", "a cup and a half", "1 kg to 2 kg", "1 teapsoon"."""
+    """`["-"] [modifier] unit ["and" part] [range unit]`; "14-ounce", "a cup and a half", "1 kg to 2 kg", "1 teasopon"."""
     start = found.end + (word(words, found.end) == "-")
     place = phrase(words, start, "modifier")
     own = unit(words, place) or misspelt(words, place)
@@ -190,7 +190,7 @@ def packed(main: Amount, size: Amount) -> Amount:
 
 
 def _same(words: Words, found: Found) -> Found | None:
-    """`same := ("/" | "or" | "=" | ",") measured` with a unit, or `"/" unit`; "1 kg / 2 lb", "1 clove/teaspoon"."""
+    """`same := ("/" | "or" | "=" | ",") measured` with a unit, or `"/" unit`; "1 kg / 2 lb", "1 sprig/teaspoon"."""
     joined = phrase(words, found.end, "same")
     if joined == found.end or not found.stated:
         return None

@@ -91,7 +91,7 @@ def _reads_apart(draft: Draft, piece: Piece) -> bool:
 
 
 def _from_fruit(draft: Draft, start: int, end: int) -> bool:
-    """`["from"] amount fruit`; "lemon juice from half a lemon" is the juice of half a lemon."""
+    """`["from"] amount fruit`; "lime juice from 2 limes" is the juice of two limes."""
     line = draft.line
     said = line.word(start) == "from"
     found = amounts(line.words[:end], start + said)
@@ -170,7 +170,7 @@ def _substitute(draft: Draft, start: int, end: int) -> bool:
 
 
 def substitute(draft: Draft, start: int, end: int) -> None:
-    """Read a food that may stand for the name: "6 cups cooked beans"."""
+    """Read a food that may stand for the name: "5 cups cooked barley"."""
     line, taken = draft.line, Taken()
     found = amounts(line.words[:end], start)
     place = start

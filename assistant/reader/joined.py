@@ -1,4 +1,4 @@
-"""Several foods in one name: "salt and pepper", "white or brown rice", "apple/pear syrup", "macaroni and cheese".
+"""Several foods in one name: "salt and pepper", "white or brown rice", "plum/cherry syrup", "macaroni and cheese".
 
 Foods joined by "and" are wanted together, those joined by "or" may stand for the first. Foods share a word that is
 written once.
@@ -70,7 +70,7 @@ def _is_product(line: Line, end: int, parts: list[str]) -> bool:
 
 
 def share(parts: list[str], *, tight: bool, together: bool) -> list[str]:
-    """Give the first of several names the word that they share with the last: "white or brown rice", "apple/pear syrup"."""
+    """Give the first of several names the word that they share with the last: "white or brown rice", "plum/cherry syrup"."""
     last = parts[-1].split()
     shared: list[str] = []
     for part in parts[:-1]:

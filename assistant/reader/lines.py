@@ -43,7 +43,7 @@ def read_line(text: str, *, line: int, component: str | None = None) -> tuple[In
 
 
 def is_tool(text: str) -> bool:
-    """Whether a line of an ingredient list names a tool and no food: "1 cheesecloth", "wooden skewers"."""
+    """Whether a line of an ingredient list names a tool and no food: "2 cheesecloths", "wooden skewers"."""
     return any(draft.is_tool for draft in _drafts(text))
 
 

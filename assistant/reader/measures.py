@@ -75,7 +75,7 @@ def unit(words: Words, at: int) -> Found | None:
 
 
 def misspelt(words: Words, at: int) -> Found | None:
-    """A measure's name with one letter wrong, missing, too much, or two swapped: "teapsoon"."""
+    """A measure's name with one letter wrong, missing, too much, or two swapped: "teasopon"."""
     written = word(words, at)
     if len(written) < SLIP_LETTERS or not written.isalpha():
         return None

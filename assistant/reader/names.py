@@ -208,7 +208,7 @@ def _leads_on(line: Line, at: int, end: int) -> bool:
 
 
 def bare(line: Line, start: int, end: int, taken: Taken) -> str:
-    """The words of a name with what stands in the middle of it taken out: "white sliced bread" is white bread."""
+    """The words of a name with what stands in the middle of it taken out: "brown sliced bread" is brown bread."""
     kept: list[str] = []
     place = run = start
     while place < end:

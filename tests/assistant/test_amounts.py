@@ -19,7 +19,7 @@ def words(text: str) -> list[str]:
         ((1, "cup"), [(240, "milliliter")], "milk", "1 cup (240 ml) milk"),
         ((1, "cup"), [(240, "milliliter")], "milk", "1 (240 ml) cup milk"),
         ((250, "gram"), [(9, "ounce")], "salt pork", "250g/9oz salt pork"),
-        ((1, "clove"), [(1, "teaspoon")], "", "1 clove/teaspoon"),
+        ((1, "sprig"), [(1, "teaspoon")], "", "1 sprig/teaspoon"),
         ((1, "kilogram"), [(2.25, "pound")], "potatoes", "1kg/2lb 4oz potatoes"),
         ((1.125, "cup"), [], "flour", "1 cup plus 2 tbsp flour"),
         ((1, "teaspoon"), [(1, "pinch")], "of salt", "1 tsp plus a pinch of salt"),

@@ -59,11 +59,11 @@ def test_characters_are_written_one_way(meant: str, written: str) -> None:
 @pytest.mark.parametrize(
     ("meant", "written"),
     [
-        ("100g fed starter (levain)", "100g fed [starter](/river-starter) (levain)"),
+        ("90 g young starter (river)", "90 g young [starter](/starter) (river)"),
         ("sauce", '[sauce](/sauce "ours")'),
         ("milk", "milk ![a jug](jug.jpg)"),
         ("milk and honey", "**milk** and _honey_"),
-        ("250g of fresh spinach", "250g of *fresh* spinach"),
+        ("250g of wild garlic", "250g of *wild* garlic"),
         ("2 cups flour", "2 cups flour*"),
         ("2 cups flour", "2 cups flour¹"),
         ("2 cups flour", "2 cups flour[1]"),

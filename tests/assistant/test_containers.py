@@ -24,7 +24,7 @@ def read(text: str) -> object:
         (2, "can", (14, "ounce"), "2-14 oz cans beans"),
         (1, "can", (14, "ounce"), "14-ounce can beans"),
         (1, "can", (14, "ounce"), "a 14-ounce can beans"),
-        (1, "can", (29, "ounce"), "1 29oz large can beans"),
+        (1, "can", (28, "ounce"), "1 28oz large can beans"),
         (2, "can", (400, "gram"), "2 x 400 g tins beans"),
         (1, "bottle", (12, "fluid ounce"), "1 (12 fluid ounce) bottle or can cider"),
         (1, "piece", (2, "inch"), "1 2-inch piece ginger"),

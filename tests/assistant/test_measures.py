@@ -85,7 +85,7 @@ def test_other_words_are_no_units(text: str) -> None:
 
 
 @pytest.mark.parametrize(
-    "written", ["teapsoon", "tabelspoon", "tablspoons", "tablespooon", "mililiters", "kilogrm"]
+    "written", ["teasopon", "tabelspoon", "tablspoons", "tablespooon", "mililiters", "kilogrm"]
 )
 def test_a_slip_in_the_name_of_a_measure_is_read_as_meant(written: str) -> None:
     assert misspelt([written], 0) is not None

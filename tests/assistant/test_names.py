@@ -23,7 +23,7 @@ def name(text: str) -> tuple[str, list[str], list[str]]:
         ("onions", [], ["chopped"], "onions chopped"),
         ("onions", [], ["chopped fine"], "onions chopped fine"),
         ("chicken thighs", ["boneless", "skinless"], [], "boneless, skinless chicken thighs"),
-        ("white bread", [], ["sliced"], "white sliced bread"),
+        ("brown bread", [], ["sliced"], "brown sliced bread"),
         ("blueberries", ["fresh", "frozen"], [], "fresh or frozen blueberries"),
         ("water", ["hot", "salted"], [], "hot, salted water"),
         ("beef stock", ["hot"], [], "hot beef stock"),

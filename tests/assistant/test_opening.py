@@ -23,7 +23,7 @@ def draft(text: str) -> Draft:
         ("flour", ["some"], False, "some flour"),
         ("thyme", ["a few", "sprigs"], False, "a few sprigs of thyme"),
         ("hot sauce", ["a few", "dashes"], False, "a few dashes hot sauce"),
-        ("flour", ["small amount of"], False, "small amount of flour"),
+        ("lard", ["small amount of"], False, "small amount of lard"),
         ("oil", ["enough"], False, "- enough oil"),
     ],
 )

@@ -11,7 +11,7 @@ from rules.recipe import Amount, Package
 @pytest.mark.parametrize(
     ("name", "amounts", "text"),
     [
-        ("garlic", (Amount(low=3, high=3, unit="clove"),), "3 garlic cloves"),
+        ("garlic", (Amount(low=7, high=7, unit="clove"),), "7 garlic cloves"),
         ("garlic", (), "garlic cloves"),
         ("coriander leaves", (), "coriander leaves"),
         ("bay leaves", (Amount(low=2, high=2),), "2 bay leaves"),
