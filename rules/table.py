@@ -149,11 +149,11 @@ def _misread(name: str, line: int, cells: dict[str, Any], said: str) -> TableErr
     missing = re.search(r"required field `(\w+)`", said)
     if missing:
         return TableError(
-            name, line=line, column=missing[1], found="", wanted="there; this cell may not be empty"
+            name, line=line, column=missing[1], found="", wanted="a value; the cell may not stay empty"
         )
     found = str(cells.get(column, ""))
     if "`int" in said or "`float" in said:
-        hint = "; did a letter slip in?" if any(char.isdigit() for char in found) else ""
+        hint = "; did a letter slip in?" if re.search(r"\d[A-Za-z]|[A-Za-z]\d", found) else ""
         wanted = f"a {'whole ' if '`float' not in said else ''}number{hint}"
     elif "`bool" in said:
         wanted = "true or false"
