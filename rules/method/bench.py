@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
-from rules.method.graph import FIRE, LAYING, OVEN, WAITING, Event, Thing, parts
+from rules.method.graph import FIRE, LAYING, MIXING, OVEN, WAITING, Event, Thing, parts
 from rules.method.words import head, is_place, kind_of, roles_called, words
 from rules.recipe import Action
 from rules.roles import Role
@@ -31,6 +31,8 @@ class Pot:
     has_fire: bool = False
     #: the oven had it last
     is_baked: bool = False
+    #: shaped, rolled or chilled: what comes now lies on it or in it, and is not mixed in
+    is_formed: bool = False
     #: number of spells of cooking or waiting so far
     spell: int = 0
     #: number of spells of cooking so far
@@ -100,10 +102,32 @@ class Bench:
         if other == thing or self.pots[other].into is not None or self.top(thing) == other:
             return
         self.pots[other].into = thing
-        self.pots[other].mixed_in = action.does not in LAYING
+        formed = self.pots[thing].is_formed or self.pots[other].is_formed
+        self.pots[other].mixed_in = action.does not in LAYING and not formed
         self.pots[thing].holds.append(other)
         if action.does in ("pour", "add", "spread") and self.pots[thing].has_fire:
             self.pots[thing].poured_over = True
+
+    def gather_orphans(self, parts_of: dict[int, set[str | None]]) -> None:
+        """What was mixed cold and is never spoken of again goes into the one batter or dough that is baked."""
+        baked = [pot for pot in self.pots if pot.into is None and any(e.does in OVEN for e in pot.events)]
+        if len(baked) != 1:
+            return
+        target = baked[0]
+        for pot in self.pots:
+            lonely = (
+                pot.into is None
+                and pot is not target
+                and not pot.has_fire
+                and not pot.is_formed
+                and pot.inside
+            )
+            mixed = any(event.does in MIXING for event in pot.events)
+            same = parts_of.get(pot.index, set()) & parts_of.get(target.index, set())
+            if lonely and mixed and same:
+                pot.into = target.index
+                pot.mixed_in = True
+                target.holds.append(pot.index)
 
     def top(self, thing: int) -> int:
         """What a thing went into, at last."""
@@ -123,6 +147,8 @@ class Bench:
             pot.has_fire = True
             pot.is_baked = event.does in OVEN
             self._fire_last = thing
+        if event.does in ("shape", "roll", "chill") and not pot.has_fire:
+            pot.is_formed = True
         if parts(event.does, event.word):
             pot.spell += 1
             pot.cooked += 1

@@ -93,6 +93,7 @@ class _Follower:
         for at, step, action in actions_of(self.recipe):
             self.at = at
             self._act(step, action)
+        self.bench.gather_orphans(self.parts)
 
     def _act(self, step: int, action: Action) -> None:
         deed = action.does
@@ -118,7 +119,10 @@ class _Follower:
             return
         thing = self._meet(action, targets)
         # What a fire deed does, it does to what it takes too: the event comes after the takings.
-        self._take(fresh, step, action, thing, laid=_lies(action.does, fresh, targets))
+        laid = _lies(action.does, fresh, targets) or (
+            bool(targets) and action.does in ("add", "pour") and self.bench.pots[thing].is_formed
+        )
+        self._take(fresh, step, action, thing, laid=laid)
         self._happen(thing, step, action)
 
     def _grease(self, fresh: list[Use], step: int, action: Action) -> None:
@@ -213,6 +217,8 @@ class _Follower:
         found += [
             thing for name in action.things if (thing := self.bench.by_name(name, surely=opens)) is not None
         ]
+        if opens:
+            found = [thing for thing in found if not self._is_other_part(fresh, thing)]
         found += [self.bench.top(self.where[index]) for index in again if index in self.where]
         if not found and self.bench.hand is not None and self._goes_on(action, fresh, self.bench.hand):
             found.append(self.bench.hand)
@@ -281,6 +287,10 @@ class _Follower:
 
     def _is_new(self, action: Action) -> bool:
         own_pot = action.does in POT_OF_ITS_OWN and bool(action.uses)
+        hand = self.bench.hand
+        if action.does in ("add", "pour", "fold") and action.vessel == "bowl" and hand is not None:
+            # "Add it to the bowl": the one that the mixture at hand stands in, named or not.
+            return False
         return self.bench.is_new_vessel(action, own_pot=own_pot)
 
     def _known(self, action: Action) -> int | None:

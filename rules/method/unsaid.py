@@ -7,6 +7,7 @@ step enters there; raw flesh enters at the first fire; any other food enters wit
 from __future__ import annotations
 
 import re
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -14,7 +15,7 @@ from rules.foods.names import plain, singulars
 from rules.method.graph import FIRE, LAYING, MIXING, parts
 from rules.method.settle import Raw
 from rules.recipe import Action, Deed, Recipe, Use
-from rules.roles import Role
+from rules.roles import DRY, Role
 
 
 @dataclass(frozen=True)
@@ -30,6 +31,8 @@ class Doing:
     cooked: int
 
 
+#: Last words that alone mean another food: pepper is black pepper.
+SHARED_HEADS = frozenset(["pepper", "powder", "seasoning", "mix", "stock", "water"])
 _TAKES: frozenset[Deed] = MIXING | LAYING | FIRE
 _FLESH: frozenset[Role] = frozenset({"meat", "fish", "cured meat"})
 
@@ -45,6 +48,9 @@ def guesses(
     by_step: dict[int, list[Doing]] = {}
     for place in open_:
         by_step.setdefault(place.step, []).append(place)
+    heads = Counter(
+        _words(ingredient.name)[-1:][0] for ingredient in recipe.ingredients if _words(ingredient.name)
+    )
     said = {step: set(singulars(plain(recipe.steps[step].text)).split()) for step in by_step}
     first_fire = next((doing for doing in open_ if _is_fire(doing)), open_[0])
     found: list[Raw] = []
@@ -53,7 +59,9 @@ def guesses(
         if index in taken:
             before[ingredient.component] = taken[index]
             continue
-        doing: Doing | None = _where_said(ingredient.name, by_step, said)
+        doing: Doing | None = _where_said(
+            _words(ingredient.name), by_step, said, heads, first=roles[index] in DRY
+        )
         if doing is None and roles[index] in _FLESH:
             doing = first_fire
         if doing is None and ingredient.component in before and not ingredient.optional:
@@ -73,14 +81,28 @@ def _is_fire(doing: Doing) -> bool:
     return doing.action.does in FIRE or parts(doing.action.does, doing.action.word)
 
 
-def _where_said(name: str, by_step: dict[int, list[Doing]], said: dict[int, set[str]]) -> Doing | None:
-    """The last doing of the first step whose words hold the name, or at least its last word."""
-    words = re.findall(r"[\w'-]+", singulars(plain(name)))
-    if not words:
+def _words(name: str) -> list[str]:
+    return re.findall(r"[\w'-]+", singulars(plain(name[:200])))
+
+
+def _where_said(
+    name: list[str],
+    by_step: dict[int, list[Doing]],
+    said: dict[int, set[str]],
+    heads: Counter[str],
+    *,
+    first: bool,
+) -> Doing | None:
+    """A doing of the first step whose words hold the name, or its last word where no other food ends in it.
+
+    The first doing of the step for dry foods, the last for others.
+    """
+    if not name:
         return None
-    whole = [step for step in by_step if set(words) <= said[step]]
-    part = whole or [step for step in by_step if words[-1] in said[step]]
-    return by_step[part[0]][-1] if part else None
+    steps = [step for step in by_step if set(name) <= said[step]]
+    if not steps and heads[name[-1]] == 1 and name[-1] not in SHARED_HEADS:
+        steps = [step for step in by_step if name[-1] in said[step]]
+    return by_step[steps[0]][0 if first else -1] if steps else None
 
 
 def _at(doing: Doing, index: int) -> Raw:

@@ -136,11 +136,12 @@ def _orphans_join_their_part(placed: Members) -> Members:
     for portion, place in placed:
         if portion.taking is not None:
             homes.setdefault((place.key[0], place.part), (portion, place))
+            homes.setdefault(place.key, (portion, place))
     return [(portion, _home(portion, place, homes)) for portion, place in placed]
 
 
 def _home(portion: Portion, place: Place, homes: dict[tuple[Hashable, ...], tuple[Portion, Place]]) -> Place:
-    if portion.taking is not None:
+    if portion.taking is not None or place.key in homes:
         return place
     sort = place.key[0]
     if sort in ("dry", "season"):

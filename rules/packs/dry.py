@@ -69,6 +69,8 @@ MEASURED = Rule(
 #: Instant yeast may wait so long in flour [h].
 INSTANT_YEAST_H = 48.0
 
+SEVERAL = 2
+
 _SEASONING: frozenset[Role] = frozenset({"spice", "salt", "pepper", "dry good", "sugar"})
 
 
@@ -84,7 +86,7 @@ def _dry(portion: Portion, key: tuple[Hashable, ...], rule: Rule, *, hours: floa
 
 def mixture(portion: Portion) -> tuple[Hashable, ...]:
     """The key of the dry mix of the portion's part and mixture."""
-    return ("dry", portion.part, portion.taking.group if portion.taking is not None else None)
+    return ("dry", portion.part, portion.entry.group if portion.entry is not None else None)
 
 
 def cut_in_fat_is_part_of_the_mix(portion: Portion, kitchen: Kitchen) -> Place | None:
@@ -121,7 +123,7 @@ def table_seasoning_stays_on_the_shelf(portion: Portion, kitchen: Kitchen) -> Pl
     """Salt and pepper that are not measured are carried as they are."""
     if portion.role not in ("salt", "pepper"):
         return None
-    if portion.ingredient.amounts and not portion.ingredient.to_taste:
+    if portion.ingredient.amounts and len(kitchen.graph.moments(portion.item.index)) < SEVERAL:
         return None
     if kitchen.has_body(portion) and portion.ingredient.from_ == "list":
         return None
@@ -151,7 +153,7 @@ def body_goes_dry(portion: Portion, kitchen: Kitchen) -> Place | None:
 
 def sugar_and_spice_beside_flour_go_dry(portion: Portion, kitchen: Kitchen) -> Place | None:
     """What shares a mixture with flour shares its bag, sugar beaten with the eggs included."""
-    if portion.role not in _SEASONING or portion.taking is None or portion.taking.laid:
+    if portion.role not in _SEASONING or portion.entry is None or portion.entry.laid:
         return None
     if not kitchen.has_body(portion):
         return None
@@ -180,10 +182,6 @@ def seasonings_make_a_bag(portion: Portion, kitchen: Kitchen) -> Place | None:  
     """All dry seasonings that enter together make one bag."""
     if portion.role not in _SEASONING:
         return None
-    if portion.role in ("dry good",) and portion.taking is None:
-        return _dry(portion, ("season", portion.part, None), MEASURED)
-    return _dry(
-        portion,
-        ("season", portion.part, portion.taking.group if portion.taking is not None else None),
-        SEASONING,
-    )
+    entry = portion.entry
+    rule = MEASURED if entry is None else SEASONING
+    return _dry(portion, ("season", portion.part, entry.group if entry is not None else None), rule)

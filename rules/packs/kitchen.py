@@ -9,6 +9,8 @@ from __future__ import annotations
 from collections import defaultdict
 from functools import cached_property
 
+from msgspec.structs import replace
+
 from rules.circumstances import Day
 from rules.dish import Dish
 from rules.fat import Job, jobs
@@ -85,6 +87,11 @@ class Portion(Struct, frozen=True, kw_only=True):
     job: Job | None = None
     #: the part of the dish that it belongs to, None for the whole dish
     part: str | None = None
+
+    @property
+    def entry(self) -> Taking | None:
+        """Where it enters, as the method says or as one guesses."""
+        return self.taking or self.guess
 
     @property
     def ingredient(self) -> Ingredient:
@@ -180,6 +187,9 @@ class Kitchen:
     def _divided(self, item: Item, role: Role) -> tuple[Taking, ...]:
         """The moments of a food that can be divided; one that has no amount is not measured out in shares."""
         takings = self.graph.moments(item.index)
+        dusting = [taking for taking in takings if taking.does == "grease"]
+        if dusting and len(dusting) < len(takings):
+            takings = _shared(tuple(taking for taking in takings if taking.does != "grease"))
         if len(takings) > 1 and not item.ingredient.amounts and role in POURED_AGAIN:
             return (_whole(takings[0]),)
         return takings
@@ -196,14 +206,15 @@ class Kitchen:
 
     def bowl(self, portion: Portion) -> tuple[Taking, ...]:
         """What stands in the same bowl or pot, by itself, before that is joined to anything."""
-        taking = portion.taking
+        taking = portion.entry
         if taking is None:
             return ()
         return tuple(self._bowls[(-taking.at - 1 if taking.laid else taking.thing, taking.hot)])
 
     def company(self, portion: Portion) -> tuple[Taking, ...]:
         """What meets it cold in one mixture, or enters the pot in the same spell."""
-        return tuple(self._groups[portion.taking.group]) if portion.taking is not None else ()
+        entry = portion.entry
+        return tuple(self._groups[entry.group]) if entry is not None else ()
 
     def beside(self, portion: Portion) -> frozenset[Role]:
         """The roles of the company."""
@@ -340,7 +351,11 @@ class Kitchen:
         return bool(roles & {"acid", "juice", "sauce", "mayonnaise"}) and not roles & {"flour", "egg"}
 
 
-def _whole(taking: Taking) -> Taking:
-    from msgspec.structs import replace
+def _shared(takings: tuple[Taking, ...]) -> tuple[Taking, ...]:
+    """The shares stretched so that they add up to all of it."""
+    total = sum(taking.share for taking in takings)
+    return tuple(replace(taking, share=taking.share / total) for taking in takings)
 
+
+def _whole(taking: Taking) -> Taking:
     return replace(taking, share=1.0)

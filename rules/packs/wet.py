@@ -145,8 +145,12 @@ def sauces_that_enter_together(portion: Portion, kitchen: Kitchen) -> Place | No
     cool = any(kitchen.role(mate) in ("mayonnaise", "zest") for mate in mates) or portion.role in _MINCED
     if any(mate.ingredient == portion.item.index for mate in mates):
         return _bottle(portion, key, SAUCE, cool=cool)
-    if taking.hot or taking.laid or kitchen.has_body(portion):
+    if kitchen.has_body(portion):
         return None
+    if taking.hot or taking.laid:
+        breath = [mate for mate in mates if mate.at == taking.at]
+        dissolves = portion.role == "sugar" or (taking.laid and portion.role in _DISSOLVES)
+        return _bottle(portion, key, DISSOLVED, cool=cool) if dissolves and len(breath) >= SEVERAL else None
     if portion.role in _DISSOLVES and not (
         portion.role in ("salt", "pepper") and not portion.ingredient.amounts
     ):

@@ -124,6 +124,8 @@ def dough_is_made_at_home(portion: Portion, kitchen: Kitchen) -> Place | None:
     taking = portion.taking or portion.guess
     if taking is None or taking.group not in kitchen.home_doughs or taking.laid:
         return None
+    if portion.job is not None and portion.job.goes in ("greasing", "on top"):
+        return None
     travels = "cool" if kitchen.dish.yeasted else frozen_or_cool(kitchen)
     return Place(
         kind="prepped",
