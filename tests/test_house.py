@@ -16,11 +16,11 @@ LARGEST_ROOM = 450
 
 #: Where each library may be imported, and nowhere else.
 HOMES = {
-    "pint": {"rules/units.py"},
+    "pint": {"rules/units/convert.py"},
     "csv": {"rules/table.py", "assistant/show/tables.py"},
     "tomllib": {"rules/table.py"},
     "quantulum3": {"assistant/reader/prose.py"},
-    "rapidfuzz": {"rules/foods.py", "assistant/chat/acts.py"},
+    "rapidfuzz": {"rules/foods/catalogue.py", "rules/foods/slips.py", "assistant/chat/acts.py"},
     "typer": {"assistant/cli.py"},
     "prompt_toolkit": {"assistant/chat/prompt.py"},
     "sqlite3": {"assistant/keep.py"},

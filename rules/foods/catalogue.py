@@ -14,46 +14,13 @@ from rules import table, units
 from rules.foods.food import Food
 from rules.foods.names import plain, singular, singulars, words_of
 from rules.foods.slips import SLIP_LETTERS, is_slip
+from rules.foods.spellings import Asked, Spelling, before_join, spellings, without_states
 from rules.recipe import Struct
 
 How = Literal["name", "alias", "phrase", "slip", "head", "none"]
 
 #: Names less alike than this are not looked at for spelling slips; `is_slip` then judges word by word.
 LOOK_AT_RATIO = 78.0
-_CANNED_UNITS = frozenset({"can", "tin", "jar"})
-_FRESH_UNITS = frozenset(
-    {
-        "sprig",
-        "twig",
-        "bunch",
-        "handful",
-        "leaf",
-        "stalk",
-        "stem",
-        "knob",
-        "inch",
-        "thumb",
-        "piece",
-        "centimeter",
-    }
-)
-_DRIED_UNITS = frozenset({"teaspoon", "pinch", "dash"})
-_CUT_FRESH = frozenset(
-    [
-        "chopped",
-        "minced",
-        "grated",
-        "peeled",
-        "sliced",
-        "torn",
-        "picked",
-        "shredded",
-        "julienned",
-        "stripped",
-        "bruised",
-    ]
-)
-
 #: In these groups a word in front names a variety ("kalamata olives"), not another food.
 _VARIETY_GROUPS = frozenset(
     [
@@ -100,7 +67,7 @@ class Catalogue:
         for food in self._foods.values():
             for alias in food.aliases:
                 self._index(alias, food, "alias")
-        self._found: dict[tuple[str, str | None, tuple[str, ...], str | None], Match] = {}
+        self._found: dict[tuple[str, Asked], Match] = {}
 
     def _index(self, name: str, food: Food, how: How) -> None:
         written = plain(name)
@@ -138,44 +105,19 @@ class Catalogue:
         `unit`, `state` and `prep` are the other words of the line: they decide between two foods with one name ("1
         can corn", "1 tsp thyme", "ginger, grated").
         """
-        asked = (name, unit, tuple(state), prep)
-        found = self._found.get(asked)
+        asked = Asked(unit=unit, state=tuple(state), prep=prep)
+        found = self._found.get((name, asked))
         if found is None:
-            found = self._found[asked] = self._find(plain(name), _turned(name), unit, tuple(state), prep)
+            found = self._found[name, asked] = self._find(name, asked)
         return found
 
-    def _find(
-        self, name: str, turned: str | None, unit: str | None, state: tuple[str, ...], prep: str | None
-    ) -> Match:
-        if not name:
-            return NONE
-        for hint, only_herbs in _hints(unit, state, prep):
-            sense = self._exact(f"{hint} {name}")
-            if sense.food and (not only_herbs or sense.food.group == "herb"):
-                return sense
-        # "2 cinnamon sticks", but a cup of peanut butter is no sweet.
-        if unit and not units.is_volume(unit) and not units.is_mass(unit):
-            found = self._exact(f"{name} {unit}")
-            if found.food:
+    def _find(self, name: str, asked: Asked) -> Match:
+        for spelling in spellings(name, asked):
+            found = self._exact(spelling.name)
+            if found.food and _fits(spelling, found.food):
                 return found
-        found = self._exact(name)
-        if found.food:
-            return found
-        if turned:
-            found = self._exact(turned)
-            if found.food:
-                return found
-        if " of " in name:
-            part, _, whole = name.partition(" of ")
-            found = self._exact(f"{whole} {part}")
-            if found.food:
-                return found
-        words = _without_states(name.split())
-        if words:
-            found = self._exact(" ".join(words))
-            if found.food:
-                return found
-        if words_of("changes") & set(name.split()):
+        words = without_states(plain(name).split())
+        if words_of("changes") & set(plain(name).split()):
             return self._slip(name, words) or NONE
         return self._phrase(words) or self._slip(name, words) or self._head(words) or NONE
 
@@ -185,7 +127,7 @@ class Catalogue:
 
     def _phrase(self, words: list[str]) -> Match | None:
         """The name without the words of a part behind it, or the longest known phrase that ends it."""
-        ended = _before_join(words)
+        ended = before_join(words)
         shorter = list(ended)
         while len(shorter) > 1 and singular(shorter[-1]) in words_of("part"):
             shorter.pop()
@@ -201,8 +143,8 @@ class Catalogue:
 
     def _slip(self, name: str, words: list[str]) -> Match | None:
         """The one name that the letters nearly spell."""
-        for asked in dict.fromkeys((singulars(name), singulars(" ".join(words)))):
-            food = self._nearest(asked)
+        for spelled in dict.fromkeys((singulars(plain(name)), singulars(" ".join(words)))):
+            food = self._nearest(spelled)
             if food:
                 return Match(food=food, how="slip")
         return None
@@ -222,7 +164,7 @@ class Catalogue:
 
     def _head(self, words: list[str]) -> Match | None:
         """The last word alone, where a modifier does not make another food of it."""
-        ended = _before_join(words)
+        ended = before_join(words)
         while len(ended) > 1 and singular(ended[-1]) in words_of("part"):
             ended = ended[:-1]
         if len(ended) < 2:
@@ -243,6 +185,12 @@ class Catalogue:
         return None
 
 
+def _fits(spelling: Spelling, food: Food) -> bool:
+    if spelling.only_herbs:
+        return food.group == "herb"
+    return not (units.is_volume(spelling.part) or units.is_mass(spelling.part))
+
+
 class Head(table.Row, frozen=True, kw_only=True):
     """A last word that tells the food whatever stands before it ("strong flour"), and which food to take.
 
@@ -256,38 +204,6 @@ class Head(table.Row, frozen=True, kw_only=True):
 @cache
 def _heads() -> dict[str, str | None]:
     return {row.word: row.food for row in table.read("food_heads.csv", Head)}
-
-
-def _hints(unit: str | None, state: tuple[str, ...], prep: str | None) -> Iterator[tuple[str, bool]]:
-    """What the other words of the line put before the name, strongest first, and whether only herbs follow it."""
-    for word in state:
-        yield plain(word), False
-    done = set(plain(prep or "").split())
-    if unit in _CANNED_UNITS or done & {"drained", "rinsed", "undrained"}:
-        yield "canned", False
-    if unit in _FRESH_UNITS or done & _CUT_FRESH:
-        yield "fresh", False
-    if unit in _DRIED_UNITS:
-        yield "dried", True
-
-
-def _turned(name: str) -> str | None:
-    """A name written as in an index ("flour, bread"), as it is spoken."""
-    head, comma, rest = name.partition(",")
-    return plain(f"{rest} {head}") if comma else None
-
-
-def _without_states(words: list[str]) -> list[str]:
-    states = words_of("state")
-    return [word for word in words if word not in states and not word[0].isdigit()]
-
-
-def _before_join(words: list[str]) -> list[str]:
-    joins = words_of("joins")
-    for place, word in enumerate(words):
-        if word in joins and place:
-            return words[:place]
-    return words
 
 
 @cache
