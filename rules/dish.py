@@ -25,6 +25,8 @@ from rules.recipe import Family, Recipe, Struct
 CLOSE_VOTES = 1.0
 #: What the end of a title says ("… with bean soup") counts this much.
 BESIDE_WEIGHT = 0.3
+#: What stands before the noun of a title ("bean" of "bean salad") counts this much.
+BEFORE_WEIGHT = 0.5
 #: Fewer votes than this are no evidence.
 FEW_VOTES = 1.5
 
@@ -51,6 +53,8 @@ class Evidence(table.Row, frozen=True, kw_only=True):
     kind: Literal["title", "vessel", "made", "seen"]
     words: tuple[str, ...] = ()
     feature: str | None = None
+    #: a title's word that describes and is not the noun
+    describes: bool = False
     weights: Mapping[str, float]
     says: str
 
@@ -118,8 +122,23 @@ def _speaks(row: Evidence, facts: Facts, seen: frozenset[str]) -> tuple[str, flo
     found = _pattern(row.words).search(where)
     if not found:
         return "", 0.0
-    beside = row.kind == "title" and found.start() >= len(facts.main_title)
-    return found.group(), BESIDE_WEIGHT if beside else 1.0
+    return found.group(), _place_in_title(row, found, facts) if row.kind == "title" else 1.0
+
+
+def _place_in_title(row: Evidence, found: re.Match[str], facts: Facts) -> float:
+    """A noun counts whole at the end of the main title, half before another noun, little behind a "with"."""
+    end = len(facts.main_title)
+    if found.start() >= end:
+        return BESIDE_WEIGHT
+    if row.describes or found.end() == end:
+        return 1.0
+    ends = any(
+        other.kind == "title"
+        and (tail := _pattern(other.words).search(facts.main_title, found.end()))
+        and tail.end() == end
+        for other in _evidence()
+    )
+    return BEFORE_WEIGHT if ends else 1.0
 
 
 @cache

@@ -137,7 +137,9 @@ class Facts:
             role == "meat"
             and not (item.food and item.food.group == "ground meat")
             and "ground" not in item.ingredient.name
-            and not any(word in (item.ingredient.prep or "") for word in ("cube", "dice", "strip", "bite", "minced"))
+            and not any(
+                word in (item.ingredient.prep or "") for word in ("cube", "dice", "strip", "bite", "minced")
+            )
             for item, role in zip(self.items, self.roles, strict=True)
         )
 
@@ -148,6 +150,15 @@ class Facts:
             (item.grams or 0.0) * (COOKED_BEANS if item.food.group == "legume" else 1.0)
             for item in self.items
             if item.food is not None and item.food.group in ("canned", "legume") and _is_bean(item.food.name)
+        )
+
+    @cached_property
+    def sauce_g(self) -> float:
+        """Thin liquid, tomatoes and sauces of a can [g]."""
+        return sum(
+            item.grams or 0.0
+            for item, role in zip(self.items, self.roles, strict=True)
+            if role in THIN or self._is_sauce(item)
         )
 
     @cached_property

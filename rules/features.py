@@ -17,6 +17,10 @@ BODY_GRAIN_G = 60.0
 SWEET_RATIO = 0.35
 #: Sugar per flour by weight below which a dough is plain.
 UNSWEET = 0.12
+#: Canned beans that are only warmed make no bean pot [min].
+BEANS_MIN = 10.0
+#: Sauce from this share of the pot on makes it wet.
+SAUCE_SHARE = 0.3
 #: Beans are the body from this share of the pot on.
 BEANS_SHARE = 0.33
 #: Fat per flour by weight above which an unleavened dough is pastry.
@@ -147,6 +151,13 @@ def simmers_briefly(facts: Facts) -> bool:
     return simmers(facts) and fries(facts) and short and not facts.oven
 
 
+def is_saucy(facts: Facts) -> bool:
+    """Sauce or liquid is a large part of the pot."""
+    pot = facts.sauce_g + facts.other_solids_g + facts.beans_g + facts.grain_g
+    wet = facts.sauce_g > SAUCE_SHARE * pot > 0
+    return wet and not facts.oven and not simmers_briefly(facts) and (fries(facts) or facts.cooks)
+
+
 def is_thin(facts: Facts) -> bool:
     """More thin liquid than food."""
     return facts.grams(*THIN) > facts.grams(*SOLID) > 0 and not facts.oven
@@ -160,7 +171,8 @@ def stews(facts: Facts) -> bool:
 def beans_are_most(facts: Facts) -> bool:
     """Beans are a large part of the pot, and they simmer."""
     solids = facts.beans_g + facts.grain_g + facts.other_solids_g
-    return facts.beans_g > BEANS_SHARE * solids and (simmers(facts) or facts.does("boil"))
+    cooked = facts.minutes("simmer", "boil") >= BEANS_MIN or facts.holds("grain")
+    return facts.beans_g > BEANS_SHARE * solids and cooked and (simmers(facts) or facts.does("boil"))
 
 
 def fries(facts: Facts) -> bool:
@@ -249,6 +261,7 @@ FEATURES: dict[str, Callable[[Facts], bool]] = {
     "simmered long": simmers_long,
     "simmered briefly": simmers_briefly,
     "more liquid than food": is_thin,
+    "much sauce": is_saucy,
     "flesh or roots stewed": stews,
     "beans are the body": beans_are_most,
     "fried and not simmered": only_fries,

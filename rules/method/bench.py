@@ -115,18 +115,11 @@ class Bench:
             return
         target = baked[0]
         for pot in self.pots:
-            lonely = (
-                pot.into is None
-                and pot is not target
-                and not pot.has_fire
-                and not pot.is_formed
-                and pot.inside
-            )
-            mixed = any(event.does in MIXING for event in pot.events)
-            same = parts_of.get(pot.index, set()) & parts_of.get(target.index, set())
-            if lonely and mixed and same:
+            lonely = pot.into is None and pot is not target and not pot.has_fire and pot.inside
+            if lonely and any(event.does in MIXING for event in pot.events):
+                same = bool(parts_of.get(pot.index, set()) & parts_of.get(target.index, set()))
                 pot.into = target.index
-                pot.mixed_in = True
+                pot.mixed_in = same and not pot.is_formed and not target.is_formed
                 target.holds.append(pot.index)
 
     def top(self, thing: int) -> int:

@@ -27,6 +27,14 @@ FRYING: frozenset[Deed] = frozenset({"saute", "fry", "brown", "deep fry", "gridd
 POT_OF_ITS_OWN: frozenset[Deed] = frozenset({"boil", "steam", "melt", "heat", "deep fry"})
 #: Deeds whose thing goes over or into another.
 RECEIVING: frozenset[Deed] = frozenset({"pour", "add", "spread", "top"})
+#: Verbs that never fry or simmer.
+ONE_MEANING: dict[str, Deed] = {
+    "bake": "bake",
+    "baking": "bake",
+    "wait": "rest",
+    "stand": "rest",
+    "sit": "rest",
+}
 #: Deeds that are done around a thing and change nothing in it.
 AROUND: frozenset[Deed] = frozenset({"preheat", "line", "turn", "cover", "can"})
 SEVERAL = 2
@@ -60,8 +68,8 @@ def actions_of(recipe: Recipe) -> Iterator[tuple[int, int, Action]]:
 
 def _by_word(action: Action) -> Action:
     """A verb that can mean one thing only means it, whatever stands before it on the fire."""
-    if action.word in ("bake", "baking") and action.does in STOVE:
-        return replace(action, does="bake")
+    if action.does in STOVE and action.word in ONE_MEANING:
+        return replace(action, does=ONE_MEANING[action.word])
     return action
 
 
@@ -84,7 +92,11 @@ class _Follower:
         self.held: list[Use] = []
         self.at = -1
         self.names: dict[str, list[int]] = {}
+        self.components: dict[frozenset[str], list[int]] = {}
         for index, ingredient in enumerate(recipe.ingredients):
+            part = frozenset((ingredient.component or "").lower().split()) - words("no part")
+            if part:
+                self.components.setdefault(part, []).append(index)
             for word in set(ingredient.name.split()):
                 self.names.setdefault(word, []).append(index)
 
@@ -176,6 +188,7 @@ class _Follower:
         held = {use.ingredient for use in self.held}
         uses = [*self.held, *(use for use in action.uses if use.ingredient not in held)]
         uses += self._fat_again(action)
+        uses += self._whole_part(action)
         self.held = []
         for use in uses:
             index = use.ingredient
@@ -187,6 +200,18 @@ class _Follower:
             else:
                 again.append(index)
         return fresh, again
+
+    def _whole_part(self, action: Action) -> list[Use]:
+        """A part of the dish that is spoken of as one ("stir the glaze together"), nothing of it taken yet."""
+        if action.uses or action.does not in MIXING | LAYING:
+            return []
+        said = {word for name in (*action.things, action.makes or "") for word in name.lower().split()}
+        return [
+            Use(ingredient=index)
+            for part, members in self.components.items()
+            if said & part and not any(index in self.left for index in members)
+            for index in members
+        ]
 
     def _fat_again(self, action: Action) -> list[Use]:
         """A fat that is only spoken of, but heated in another pan than before: it is poured again."""
@@ -255,7 +280,8 @@ class _Follower:
         if self._is_new(action):
             return False
         deed = action.does
-        if deed in OPENING and len(fresh) >= SEVERAL and self._is_other_part(fresh, hand):
+        mixes = deed in MIXING - {"add", "pour", "season"}
+        if mixes and len(fresh) >= SEVERAL and self._is_other_part(fresh, hand):
             return False
         if deed in OPENING:
             if words("joining") & set(action.word.split()):
@@ -324,7 +350,8 @@ class _Follower:
             )
             self.bench.put_food(thing, self.recipe.ingredients[index].name, self.roles[index])
             self.where[index] = thing
-            self.parts.setdefault(thing, set()).add(self.recipe.ingredients[index].component)
+            if not laid:
+                self.parts.setdefault(thing, set()).add(self.recipe.ingredients[index].component)
 
     def _happen(self, thing: int | None, step: int, action: Action) -> None:
         minutes = action.minutes
