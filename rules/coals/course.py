@@ -13,12 +13,13 @@ import msgspec
 
 from rules.because import Ledger, Rule
 from rules.circumstances import Day
+from rules.coals.degrees import oven_figures
 from rules.coals.drafts import Draft, family_heat, merged, usual
 from rules.coals.kitchen import BAKED, FRIED, MAY_BE_WET, WET, Kitchen
 from rules.coals.oven import oven_aim
-from rules.coals.pieces import HOT_F, Kind, Piece, pieces
+from rules.coals.pieces import Kind, Piece, pieces
 from rules.coals.spells import DEFAULT_MINUTES, cooked, rises
-from rules.coals.water import brought_up, simmer_key, with_kidney_boil
+from rules.coals.water import SLOW_COOKER_MIN, brought_up, has_slow_cooker, simmer_key, with_kidney_boil
 from rules.dish import Dish
 from rules.foods import Item
 from rules.plan import FatUse, StageKind
@@ -26,6 +27,8 @@ from rules.recipe import Recipe
 
 #: A "cook" this long in a dish with an oven means the oven [min].
 OVEN_COOK_MIN = 10.0
+#: A pan dish that simmers this long is made by it [min].
+LONG_SIMMER_MIN = 45.0
 #: What the text does to the lid before a top is browned on purpose.
 _LID = re.compile(r"\b(?:lid|uncover|cover|foil|broil|grill)", re.IGNORECASE)
 
@@ -45,7 +48,7 @@ def course(
 ) -> tuple[Draft, ...]:
     """The stages of a dish in order, without coals; empty when nothing in it is heated."""
     kitchen = Kitchen(recipe=recipe, items=items, dish=dish, day=day, ledger=ledger)
-    told = list(pieces(recipe, items))
+    told = [_in_its_place(piece, kitchen) for piece in pieces(recipe, items)]
     told = _with_an_oven(told, kitchen)
     if dish.family in FRIED:
         told = _with_a_pan(told)
@@ -54,6 +57,15 @@ def course(
     drafts = with_kidney_boil(_with_a_main(drafts, bool(told), kitchen), kitchen)
     drafts = brought_up(merged(drafts), kitchen)
     return tuple(_warmed(drafts, fat, kitchen))
+
+
+def _in_its_place(piece: Piece, kitchen: Kitchen) -> Piece:
+    """A bake is the oven's in a dish that is baked; a slow cooker simmers whatever the text calls it."""
+    if kitchen.family in BAKED and piece.kind == "fry" and piece.verb.startswith(("bake", "roast")):
+        return _as(piece, "bake")
+    if piece.low_min is not None and piece.low_min >= SLOW_COOKER_MIN and has_slow_cooker(kitchen):
+        return _as(piece, "simmer")
+    return piece
 
 
 def _oven(told: Iterable[Piece]) -> list[Piece]:
@@ -80,9 +92,7 @@ def _with_an_oven(told: list[Piece], kitchen: Kitchen) -> list[Piece]:
 def _names_an_oven(kitchen: Kitchen) -> bool:
     recipe = kitchen.recipe
     return recipe.oven is not None or any(
-        action.vessel is not None
-        and "oven" in action.vessel
-        and any(figure > HOT_F for figure in step.temps_f)
+        action.vessel is not None and "oven" in action.vessel and bool(oven_figures(step, 1))
         for step in recipe.steps
         for action in step.actions
     )
@@ -100,7 +110,13 @@ def _with_a_pan(told: list[Piece]) -> list[Piece]:
     """A fried dish has its pan: an open "cook" is it where no other is told."""
     if any(piece.kind in ("fry", "brown") for piece in told):
         return told
-    cooks = [piece for piece in told if piece.kind in ("simmer", "boil") and piece.verb.startswith("cook")]
+    cooks = [
+        piece
+        for piece in told
+        if piece.kind in ("simmer", "boil")
+        and piece.verb.startswith("cook")
+        and piece.longest_min < LONG_SIMMER_MIN
+    ]
     longest = max(cooks, key=lambda piece: piece.longest_min, default=None)
     return [_as(piece, "fry") if piece is longest else piece for piece in told]
 
@@ -123,6 +139,8 @@ def _with_a_main(drafts: list[Draft], is_heated: bool, kitchen: Kitchen) -> list
         return drafts
     if kitchen.family not in WET and any(draft.kind in ("bake", "roast", "brown top") for draft in drafts):
         return drafts
+    if kitchen.family in FRIED and any(draft.low_min >= LONG_SIMMER_MIN for draft in drafts):
+        return drafts
     # A custard on the stove, a soup that boils: the longest spell over water makes the dish.
     wet = [draft for draft in drafts if draft.kind in ("simmer", "boil")]
     if wet and kitchen.family in MAY_BE_WET:
@@ -144,7 +162,14 @@ def _usual_main(kitchen: Kitchen) -> Draft:
     kitchen.ledger.ask("minutes", "The text gives no time over the heat.", f"{low:.0f} to {high:.0f} minutes")
     look = "deep fry" if row.id == "deep fry" else row.way if row.stage == "fry" else row.stage
     return Draft(
-        kind=row.stage, way=row.way, low_min=low, high_min=high, temp_f=temp, look=look, is_main=True
+        kind=row.stage,
+        way=row.way,
+        low_min=low,
+        high_min=high,
+        temp_f=temp,
+        look=look,
+        is_main=True,
+        is_guess=True,
     )
 
 
@@ -162,7 +187,7 @@ def _warmed(drafts: list[Draft], fat: Sequence[FatUse], kitchen: Kitchen) -> lis
             kitchen.ledger.note(HOT_FAT.says("heat fat"))
             found.append(_before(draft, "heat fat", "heat fat"))
             has_hot_fat = False
-        if draft.kind == "fry" and is_first and kitchen.family == "deep fry":
+        if draft.look == "deep fry" and is_first:
             found.append(_before(draft, "heat fat", "heat oil"))
         found.append(draft)
     return found

@@ -15,6 +15,10 @@ from rules.recipe import Family
 PANNED: frozenset[Kind] = frozenset({"fry", "brown", "heat"})
 #: Families fried batch by batch: the text's time is for one of them.
 IN_BATCHES: frozenset[Family] = frozenset({"griddle", "deep fry"})
+#: Oil at this temperature is there to fry in [°F].
+OIL_F = 325.0
+#: What is fried in turns keeps its coals busy this long at least [min], low and high.
+LEAST_IN_TURNS_MIN = (10.0, 15.0)
 #: Coals under a pan do little in less than this [min], low and high.
 SHORTEST_MIN = (3.0, 5.0)
 
@@ -29,6 +33,7 @@ def fried(group: Sequence[Piece], all_fried: Sequence[Piece], kitchen: Kitchen) 
     hot = [piece for piece in group if _is_hot(piece, kitchen, all_fried)]
     gentle = [piece for piece in group if piece not in hot]
     is_main = kitchen.family in FRIED
+    is_deep = _is_deep(all_fried, kitchen)
     drafts = []
     ways: tuple[tuple[list[Piece], Way], ...] = ((gentle, "gentle fry"), (hot, "fry"))
     for some, way in ways:
@@ -44,7 +49,7 @@ def fried(group: Sequence[Piece], all_fried: Sequence[Piece], kitchen: Kitchen) 
                 low_min=max(low, SHORTEST_MIN[0]),
                 high_min=max(high, SHORTEST_MIN[1]),
                 temp_f=next((piece.temp_f for piece in some if piece.temp_f), None),
-                look="brown" if browns else "deep fry" if kitchen.family == "deep fry" else way,
+                look="brown" if browns else "deep fry" if is_deep and way == "fry" else way,
                 is_main=is_main,
             )
         )
@@ -53,7 +58,7 @@ def fried(group: Sequence[Piece], all_fried: Sequence[Piece], kitchen: Kitchen) 
 
 def _is_hot(piece: Piece, kitchen: Kitchen, all_fried: Sequence[Piece]) -> bool:
     """Hot: raw meat, a brown crust on a dish with meat, deep fat, a high flame; gentle: the rest."""
-    if kitchen.family == "deep fry":
+    if _is_deep(all_fried, kitchen):
         return True
     if piece.heat == "low" or piece.kind == "heat" or kitchen.family == "griddle":
         return False
@@ -68,6 +73,13 @@ def _is_hot(piece: Piece, kitchen: Kitchen, all_fried: Sequence[Piece]) -> bool:
         return kitchen.has_flesh and not piece.uses
     # The only pan of a stew with meat is the one in which the meat is browned.
     return kitchen.family in WET and kitchen.has_flesh and not any(_browns(other) for other in all_fried)
+
+
+def _is_deep(all_fried: Sequence[Piece], kitchen: Kitchen) -> bool:
+    """Whether it is fried in a depth of oil: the family says so, or oil brought to a temperature in a pan dish."""
+    return kitchen.family == "deep fry" or (
+        kitchen.family in FRIED and any((piece.temp_f or 0) >= OIL_F for piece in all_fried)
+    )
 
 
 def _browns(piece: Piece) -> bool:
@@ -85,4 +97,5 @@ def _in_turns(some: Sequence[Piece], kitchen: Kitchen) -> tuple[float, float]:
         return low, high
     batches = heat_figure("batches")
     kitchen.ledger.note(IN_TURNS.says("fry", batches, batches=batches.value))
-    return low * batches.value, high * batches.value
+    least_low, least_high = LEAST_IN_TURNS_MIN
+    return max(low * batches.value, least_low), max(high * batches.value, least_high)

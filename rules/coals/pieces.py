@@ -12,10 +12,12 @@ from typing import Literal
 
 import msgspec
 
+from rules.coals.degrees import HOT_F, READ_CHARS, oven_figures, spell_heats
 from rules.foods import Item
 from rules.hazards import hazard_of
 from rules.recipe import Action, Deed, Duration, DurationKind, Recipe, Step, Struct
 
+Flame = Literal["low", "medium", "high"]
 Kind = Literal["heat", "fry", "brown", "boil", "simmer", "pressure", "bake", "roast", "brown top", "rise"]
 
 BY_DEED: dict[Deed, Kind] = {
@@ -52,10 +54,10 @@ STOVE: frozenset[Kind] = frozenset({"heat", "fry", "brown", "boil", "simmer", "p
 LETS_GO: frozenset[Deed] = frozenset({"other", "cover", "turn", "add"})
 #: A time that says "about", "meanwhile" or nothing is taken for a spell of heat up to this long [min].
 LONGEST_OTHER_MIN = 6 * 60
-#: Above this [°F] a temperature belongs to an oven or hot fat, below it to food.
-HOT_F = 220.0
-_TURNED = re.compile(
-    r"\b(?:reduc|lower|drop|turn(?:ing)? (?:it |the oven |the heat )?(?:down|up)|increas|rais)", re.IGNORECASE
+#: What doubles a time told for one side of what is fried.
+_SIDES = re.compile(
+    r"\b(?:min(?:ute)?s?|seconds?|secs?)\.?,?\s+(?:(?:on|for|to)\s+)?(?:per|a|each|every|either|both)\s+sides?\b",
+    re.IGNORECASE,
 )
 #: An order to cook, and no word for what is cooked already.
 _COOK = re.compile(r"\b(?:cook|fry|sear|saute|sauté)\b", re.IGNORECASE)
@@ -75,7 +77,7 @@ class Piece(Struct, frozen=True, kw_only=True):
     low_min: float | None = None
     high_min: float | None = None
     temp_f: float | None = None
-    heat: Literal["low", "medium", "high"] | None = None
+    heat: Flame | None = None
     uses: tuple[int, ...] = ()
     has_flesh: bool = False
     vessel: str | None = None
@@ -95,22 +97,23 @@ def pieces(recipe: Recipe, items: Sequence[Item]) -> tuple[Piece, ...]:
     """The spells of heat of a recipe, in the order of the text; what is optional or done days before is left out."""
     found: list[Piece] = []
     oven_f: float | None = None
+    flame: Flame | None = None
     for index, step in enumerate(recipe.steps):
         here: list[Piece] = []
         for action in step.actions:
-            if action.does == "preheat" and action.temp_f and action.temp_f > HOT_F:
-                oven_f = action.temp_f
+            flame = action.heat or flame
             piece = _of_action(action, index, step, items, oven_f)
-            if piece is not None:
-                here.append(piece)
+            if piece is not None and not _turns_the_oven(piece, here):
+                here.append(_over(flame, piece))
         if not here and _cooks_flesh(step, items):
             here.append(Piece(kind="fry", step=index, verb="cook", uses=step.uses, has_flesh=True))
-        flame = next((action.heat for action in step.actions if action.heat), None)
-        if not here and flame:
+        own_flame = next((action.heat for action in step.actions if action.heat), None)
+        if not here and own_flame:
             # A pan put over a flame; what is done in it may stand in the next step.
-            here.append(Piece(kind="heat", step=index, heat=flame))
-        found.extend(_with_loose_times(here, step, index, found))
-        oven_f = next((figure for figure in reversed(step.temps_f) if figure > HOT_F), oven_f)
+            here.append(Piece(kind="heat", step=index, heat=own_flame))
+        here = list(_with_loose_times(here, step, index, found))
+        found.extend(_with_oven_heat(here, step, oven_f))
+        oven_f = next(reversed(oven_figures(step, _ovens(here))), oven_f)
     return tuple(found)
 
 
@@ -127,17 +130,15 @@ def _of_action(
     if kind == "fry" and _is_oven(action, step, oven_f):
         kind = "bake"
     uses = tuple(use.ingredient for use in action.uses)
-    temp = action.temp_f if action.temp_f and action.temp_f > HOT_F else None
-    if kind in ("bake", "roast"):
-        temp = temp or _oven_f(step, oven_f)
+    sides = 2 if kind in ("fry", "brown") and _SIDES.search(step.text[:READ_CHARS]) else 1
     return Piece(
         kind=kind,
         step=index,
         verb=action.word.lower(),
         does=action.does,
-        low_min=action.minutes.low_min if action.minutes else None,
-        high_min=action.minutes.high_min if action.minutes else None,
-        temp_f=temp,
+        low_min=action.minutes.low_min * sides if action.minutes else None,
+        high_min=action.minutes.high_min * sides if action.minutes else None,
+        temp_f=action.temp_f if action.temp_f and action.temp_f > HOT_F else None,
         heat=action.heat,
         uses=uses,
         has_flesh=any(hazard_of(items[use]) in FLESH for use in uses),
@@ -145,12 +146,38 @@ def _of_action(
     )
 
 
+def _over(flame: Flame | None, piece: Piece) -> Piece:
+    """A pan stays on the flame that was named for it; a low one is not taken for browning meat."""
+    stays = piece.kind == "fry" and piece.heat is None and not (flame == "low" and piece.has_flesh)
+    return msgspec.structs.replace(piece, heat=flame) if stays else piece
+
+
+def _turns_the_oven(piece: Piece, here: Sequence[Piece]) -> bool:
+    """Whether "reduce" is said of an oven that bakes, not of a sauce."""
+    return piece.does == "reduce" and not piece.is_timed and bool(_ovens(here))
+
+
+def _ovens(here: Sequence[Piece]) -> int:
+    return sum(piece.kind in ("bake", "roast") for piece in here)
+
+
+def _with_oven_heat(here: Sequence[Piece], step: Step, oven_f: float | None) -> Iterator[Piece]:
+    """The pieces of a step, each oven spell with its own temperature."""
+    heats = iter(spell_heats(step, oven_f, _ovens(here)))
+    for piece in here:
+        if piece.kind in ("bake", "roast"):
+            heat = next(heats)
+            yield msgspec.structs.replace(piece, temp_f=piece.temp_f or heat)
+        else:
+            yield piece
+
+
 def _cooks_flesh(step: Step, items: Sequence[Item]) -> bool:
     """Whether a step whose deeds name no fire still says to cook the raw meat that it takes."""
     if any(action.does == "preheat" or action.optional or action.ahead for action in step.actions):
         return False
     flesh = any(hazard_of(items[use]) in FLESH for use in step.uses)
-    return flesh and _COOK.search(step.text[:2000]) is not None
+    return flesh and _COOK.search(step.text[:READ_CHARS]) is not None
 
 
 def _is_oven(action: Action, step: Step, oven_f: float | None) -> bool:
@@ -159,15 +186,7 @@ def _is_oven(action: Action, step: Step, oven_f: float | None) -> bool:
         return True  # an oven with a fan, whatever it is called
     if not action.word.lower().startswith(("bake", "baking", "roast")):
         return "oven" in (action.vessel or "").split()
-    return oven_f is not None or any(figure > HOT_F for figure in step.temps_f)
-
-
-def _oven_f(step: Step, before_f: float | None) -> float | None:
-    """The oven in a step [°F]: the step's own figure, unless it is what the oven is turned to afterwards."""
-    here = next((figure for figure in step.temps_f if figure > HOT_F), None)
-    if here is None or (before_f is not None and _TURNED.search(step.text[:2000])):
-        return before_f
-    return here
+    return oven_f is not None or bool(oven_figures(step, 1))
 
 
 def _with_loose_times(here: list[Piece], step: Step, index: int, before: list[Piece]) -> Iterator[Piece]:

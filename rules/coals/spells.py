@@ -59,7 +59,7 @@ def cooked(told: Sequence[Piece], aim: Aim | None, kitchen: Kitchen) -> list[Dra
         elif piece.kind in ("simmer", "pressure"):
             drafts.append(simmered(group, kitchen))
         else:
-            drafts += fried(group, [p for p in stove if p.kind in PANNED], kitchen)
+            drafts += fried(group, [p for p in told if p.kind in PANNED], kitchen)
     return drafts
 
 

@@ -52,8 +52,16 @@ UNTIMED = Rule(
 def boiled(group: Sequence[Piece], stove: Sequence[Piece], kitchen: Kitchen) -> list[Draft]:
     """Food boiled in water; a pot that only comes to the boil is left to `brought_up`."""
     after = stove[stove.index(group[-1]) + 1 :]
-    comes_up = (after and after[0].kind == "simmer") or kitchen.family in WET
-    cooked = [piece for piece in group if piece.is_timed or not comes_up or _grain(piece, kitchen)]
+    comes_up = bool(after) and after[0].kind == "simmer"
+    cooked = [
+        piece
+        for piece in group
+        if piece.is_timed
+        or (
+            not _brings(piece, after)
+            and (_grain(piece, kitchen) or (not comes_up and kitchen.family not in WET))
+        )
+    ]
     if not cooked:
         return []
     key = next((name for piece in cooked if (name := _grain(piece, kitchen))), "boil")
@@ -68,6 +76,11 @@ def boiled(group: Sequence[Piece], stove: Sequence[Piece], kitchen: Kitchen) -> 
             is_main=kitchen.family == "boil or steam",
         )
     ]
+
+
+def _brings(piece: Piece, after: Sequence[Piece]) -> bool:
+    """Whether an untimed boil only brings up what simmers next: "bring to a boil, turn down and simmer"."""
+    return bool(after) and after[0].kind == "simmer" and not piece.verb.startswith("boil")
 
 
 def _grain(piece: Piece, kitchen: Kitchen) -> str | None:
@@ -101,7 +114,7 @@ def simmered(group: Sequence[Piece], kitchen: Kitchen) -> Draft:
     pressed = [piece for piece in group if piece.kind == "pressure"]
     if pressed:
         low, high = _unpressed(pressed, kitchen)
-    elif low >= SLOW_COOKER_MIN and _has_slow_cooker(kitchen):
+    elif low >= SLOW_COOKER_MIN and has_slow_cooker(kitchen):
         low, high = _quickened(group, low, high, kitchen)
     return Draft(
         kind="simmer", way="simmer", low_min=low, high_min=high, look="simmer", is_main=kitchen.family in WET
@@ -123,7 +136,7 @@ def _unpressed(pressed: Sequence[Piece], kitchen: Kitchen) -> tuple[float, float
     return low, high
 
 
-def _has_slow_cooker(kitchen: Kitchen) -> bool:
+def has_slow_cooker(kitchen: Kitchen) -> bool:
     """Whether the method uses a slow cooker, which keeps food under the simmer for hours."""
     vessels = [action.vessel for step in kitchen.recipe.steps for action in step.actions if action.vessel]
     return any(_SLOW_COOKER.search(words) for words in (*vessels, kitchen.recipe.title or ""))
@@ -175,7 +188,7 @@ def brought_up(drafts: list[Draft], kitchen: Kitchen) -> list[Draft]:
     is_wet = kitchen.family in WET
     kinds = ("simmer",) if is_wet else ("boil", "simmer") if kitchen.family == "boil or steam" else ()
     first = next((place for place, draft in enumerate(drafts) if draft.kind in kinds), None)
-    if first is None or sum(draft.kind == "boil" for draft in drafts) > 1:
+    if first is None or drafts[first].is_guess or sum(draft.kind == "boil" for draft in drafts) > 1:
         return drafts
     row = usual("bring up")
     kitchen.ledger.note(TO_THE_BOIL.says("boil"))

@@ -82,3 +82,33 @@ def test_the_cooks_temperature_goes_before_the_recipes() -> None:
 
 def test_the_stew_of_the_book() -> None:
     assert kinds(drafts(STEW, "stew or braise")) == ["brown", "fry", "boil", "simmer"]
+
+
+def test_a_slow_cooker_simmers_whatever_the_dish_is_called() -> None:
+    made = recipe(
+        {"pork shoulder": (4, "pound")},
+        step(
+            action("add", "put", 0, vessel="slow cooker"),
+            action("fry", "cook", minutes=(480, 600), heat="low"),
+        ),
+    )
+    assert kinds(drafts(made, "pan fry or saute")) == ["simmer"]
+
+
+def test_what_is_said_to_bake_is_baked_in_a_dish_that_is_baked() -> None:
+    made = recipe({"egg": (4, None)}, step(action("fry", "bake", minutes=(35, 40)), text="Bake at 350."))
+    found = drafts(made, "pastry or pie")
+    assert (found[-1].kind, found[-1].temp_f) == ("bake", 350)
+
+
+def test_milk_that_is_only_warmed_has_one_stage() -> None:
+    made = recipe({"milk": (1, "quart")}, step(action("heat", "warm", 0, heat="medium")))
+    assert kinds(drafts(made, "boil or steam")) == ["boil"]
+
+
+def test_a_pudding_brought_to_the_boil_and_simmered_boils_once() -> None:
+    made = recipe(
+        {"rice": (1, "cup"), "milk": (1, "quart")},
+        step(action("boil", "bring", 0, 1), action("simmer", minutes=(35, 40))),
+    )
+    assert kinds(drafts(made, "boil or steam")) == ["boil", "simmer"]

@@ -40,7 +40,7 @@ def test_pancakes_are_fried_gently_and_in_turns() -> None:
     ledger = Ledger()
     made = recipe({"flour": (2, "cup")}, step(action("griddle", "cook", minutes=(2, 2))))
     (fry,) = drafts(made, "griddle", ledger=ledger)
-    assert (fry.way, fry.low_min) == ("gentle fry", 6)
+    assert (fry.way, fry.low_min) == ("gentle fry", 10)
     assert "heat.batches" in [reason.rule for reason in ledger.reasons]
 
 
@@ -60,3 +60,20 @@ def test_coals_under_a_pan_are_given_a_few_minutes() -> None:
         {"garlic": (2, "clove")}, step(action("saute", "cook", 0, minutes=(1, 1))), step(action("simmer"))
     )
     assert drafts(made, "soup")[0].high_min == 5
+
+
+def test_oil_brought_to_a_temperature_is_there_to_fry_in() -> None:
+    made = recipe(
+        {"flour": (2, "cup"), "oil": (1, "quart")},
+        step(action("heat", "heat", 1, temp_f=375.0), action("fry", "fry", minutes=(3, 3))),
+    )
+    found = drafts(made, "griddle")
+    assert [(one.kind, one.way) for one in found] == [("heat fat", "fry"), ("fry", "fry")]
+
+
+def test_a_flame_stays_until_another_is_named() -> None:
+    made = recipe(
+        {"bell pepper": (2, None), "oil": (1, "tablespoon")},
+        step(action("heat", "heat", 1, heat="high"), action("fry", "cook", 0, minutes=(4, 5))),
+    )
+    assert ways(made, "pan fry or saute") == [("fry", "fry")]

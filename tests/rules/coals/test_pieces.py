@@ -96,3 +96,22 @@ def test_raw_meat_that_a_step_says_to_cook_is_cooked() -> None:
 
 def test_a_rise_set_the_night_before_is_none_of_the_fires() -> None:
     assert of(step(action("rise", "rise", minutes=(480, 600), ahead=True))) == ()
+
+
+def test_minutes_a_side_count_for_both() -> None:
+    (piece,) = of(step(action("brown", "sear", 2, minutes=(4, 4)), text="Sear 4 minutes a side."))
+    assert piece.low_min == 8
+    (piece,) = of(
+        step(action("brown", "brown", 2, minutes=(15, 15)), text="Brown on every side, 15 minutes.")
+    )
+    assert piece.low_min == 15
+
+
+def test_an_oven_turned_down_is_no_sauce() -> None:
+    kinds = [
+        piece.kind
+        for piece in of(
+            step(action("bake", minutes=(15, 15)), action("reduce"), action("bake", minutes=(40, 45)))
+        )
+    ]
+    assert kinds == ["bake", "bake"]
