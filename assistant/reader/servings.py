@@ -105,7 +105,11 @@ def _unit(written: str, key: str) -> str:
             0
         ].split()
     )
-    if not name or name in ("servings", "serving", "portions", "portion"):
+    if (
+        key.strip().lower() in ("serves", "feeds")
+        or not name
+        or name in ("servings", "serving", "portions", "portion")
+    ):
         return "servings"
     if name in words.groups("head.toml")["people"] or name in HEAD_COUNT:
         return "people"

@@ -2,6 +2,6 @@
 
 from rules.foods.catalogue import Catalogue, Match, catalogue
 from rules.foods.food import Food
-from rules.foods.weight import Item, grams, weigh
+from rules.foods.weight import Item, counts_whole, grams, scaled, weigh
 
-__all__ = ["Catalogue", "Food", "Item", "Match", "catalogue", "grams", "weigh"]
+__all__ = ["Catalogue", "Food", "Item", "Match", "catalogue", "counts_whole", "grams", "scaled", "weigh"]

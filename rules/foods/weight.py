@@ -6,6 +6,9 @@ None where it cannot be known: nothing is invented. A range uses its middle. Han
 from __future__ import annotations
 
 from functools import cache
+from math import floor
+
+import msgspec
 
 from rules import table, units
 from rules.foods.catalogue import catalogue
@@ -93,6 +96,19 @@ def g_per_ml(food: Food | None) -> float | None:
     if food.g_per_tbsp:
         return food.g_per_tbsp / units.to(1, "tablespoon", "milliliter")
     return None
+
+
+def counts_whole(amount: Amount, food: Food | None) -> bool:
+    """Whether it cannot be halved: an egg."""
+    return food is not None and food.group == "egg" and amount.unit in (None, "piece", "egg")
+
+
+def scaled(amount: Amount, factor: float, food: Food | None) -> Amount:
+    """An amount times the factor; eggs are counted whole, halves up. The size of a package stays what it is."""
+    low, high = amount.low * factor, amount.high * factor
+    if counts_whole(amount, food):
+        low, high = (float(max(1, floor(value + 0.5))) for value in (low, high))
+    return msgspec.structs.replace(amount, low=round(low, 4), high=round(high, 4))
 
 
 def weigh(recipe: Recipe, scale: float = 1.0) -> tuple[Item, ...]:

@@ -8,6 +8,7 @@ from itertools import count
 from msgspec.structs import replace
 
 from rules.because import Ledger
+from rules.foods import Item, scaled
 from rules.packs.ahead import make_ahead
 from rules.packs.container import container
 from rules.packs.kitchen import Kitchen, Portion
@@ -21,6 +22,8 @@ _SHORT: dict[PackKind, str] = {
 }  # fmt: skip
 #: The order in which packs are listed.
 _KINDS: tuple[PackKind, ...] = ("dry mix", "wet mix", "prepped", "fresh", "pantry", "water")
+#: A share this near to one is all of it.
+WHOLE = 1e-9
 _COLDER: tuple[Travels, ...] = ("camp", "shelf", "cool", "frozen")
 
 
@@ -76,8 +79,8 @@ def _items(portions: list[Portion]) -> tuple[PackItem, ...]:
     return tuple(
         PackItem(
             ingredient=index,
-            share=min(share, 1.0) if abs(share - 1) < 1e-9 else share,
-            amount=_amount(portion_amount, share * items[index].scale)
+            share=min(share, 1.0) if abs(share - 1) < WHOLE else share,
+            amount=_amount(portion_amount, share, items[index])
             if (portion_amount := _main(items[index].ingredient.amounts)) is not None
             else None,
             grams=round(items[index].grams * share, 1) if items[index].grams is not None else None,  # type: ignore[operator]
@@ -90,8 +93,12 @@ def _main(amounts: tuple[Amount, ...]) -> Amount | None:
     return amounts[0] if amounts else None
 
 
-def _amount(amount: Amount, factor: float) -> Amount:
-    """The amount times a factor; the size of a package stays what it is."""
-    if factor == 1:
+def _amount(amount: Amount, share: float, item: Item) -> Amount:
+    """A share of the scaled amount; only a whole food is counted whole."""
+    if share * item.scale == 1:
         return amount
-    return replace(amount, low=round(amount.low * factor, 4), high=round(amount.high * factor, 4))
+    if abs(share - 1) < WHOLE:
+        return scaled(amount, item.scale, item.food)
+    return replace(
+        amount, low=round(amount.low * share * item.scale, 4), high=round(amount.high * share * item.scale, 4)
+    )

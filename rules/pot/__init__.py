@@ -4,7 +4,7 @@ from rules.pot.choice import choose
 from rules.pot.iron import Oven, depth_of, fill_of, oven, ovens
 from rules.pot.minutes import minutes_factor
 from rules.pot.pans import Pan, pan_of, read_pan
-from rules.pot.scaling import scaled, scaling
+from rules.pot.scaling import scaling
 from rules.pot.volume import raw_volume
 
 __all__ = [
@@ -19,6 +19,5 @@ __all__ = [
     "pan_of",
     "raw_volume",
     "read_pan",
-    "scaled",
     "scaling",
 ]

@@ -2,13 +2,9 @@
 
 from __future__ import annotations
 
-from math import floor
-
-import msgspec
-
 from rules.because import Ledger, Rule
 from rules.circumstances import Day
-from rules.foods import Food, catalogue
+from rules.foods import catalogue, counts_whole, scaled
 from rules.pot.iron import figure
 from rules.recipe import Amount, Recipe, Servings
 from rules.units import kitchen, number
@@ -49,14 +45,6 @@ def scaling(recipe: Recipe, day: Day, ledger: Ledger) -> float:
     return factor
 
 
-def scaled(amount: Amount, factor: float, food: Food | None) -> Amount:
-    """An amount times the factor; eggs are counted whole, halves up."""
-    low, high = amount.low * factor, amount.high * factor
-    if _counts_whole(amount, food):
-        low, high = (float(max(1, floor(value + 0.5))) for value in (low, high))
-    return msgspec.structs.replace(amount, low=low, high=high)
-
-
 def _factor(recipe: Recipe, day: Day, ledger: Ledger) -> float:
     if day.scale is not None:
         if day.scale != 1.0:
@@ -73,7 +61,8 @@ def _factor(recipe: Recipe, day: Day, ledger: Ledger) -> float:
             "once, as written",
         )
         return 1.0
-    factor = day.people / ((serves.low + serves.high) / 2)
+    fits = serves.low <= day.people <= serves.high
+    factor = 1.0 if fits else day.people / ((serves.low + serves.high) / 2)
     ledger.note(PEOPLE.says("scale", people=day.people, serves=_span(serves), factor=number(factor)))
     return factor
 
@@ -83,17 +72,13 @@ def _span(serves: Servings) -> str:
     return low if low == high else f"{low} to {high}"
 
 
-def _counts_whole(amount: Amount, food: Food | None) -> bool:
-    return food is not None and food.group == "egg" and amount.unit in (None, "piece", "egg")
-
-
 def _tell_eggs(recipe: Recipe, factor: float, ledger: Ledger) -> None:
     for ingredient in recipe.ingredients:
         food = catalogue().get(ingredient.food) if ingredient.food else None
         for amount in ingredient.amounts[:1]:
             exact = amount.high * factor
             count = scaled(amount, factor, food).high
-            if _counts_whole(amount, food) and abs(exact - count) > 0.01:
+            if counts_whole(amount, food) and abs(exact - count) > 0.01:
                 ledger.note(
                     EGGS.says(
                         ingredient.name,

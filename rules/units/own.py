@@ -68,7 +68,11 @@ def _spooned(teaspoons: float) -> tuple[str, float]:
     if tablespoons < 0.96:
         return "teaspoon", _stepped(teaspoons, _step("teaspoon", teaspoons))
     if cups < 0.24:
-        return "tablespoon", _stepped(tablespoons, _step("tablespoon", tablespoons))
+        # Half a tablespoon is a teaspoon and a half, a third of one a teaspoon: the nearer of the two.
+        steps = (_step("tablespoon", tablespoons), 1 / 3)
+        return "tablespoon", min(
+            (_stepped(tablespoons, step) for step in steps), key=lambda near: abs(near - tablespoons)
+        )
     near = floor(cups) + min(CUPS, key=lambda part: abs(cups - floor(cups) - part))
     if abs(near - cups) <= CUP_MISS * cups:
         return "cup", near

@@ -30,6 +30,8 @@ _SHORT = {
 }
 _WEIGHED = frozenset(["cup", "pint", "quart", "gallon", "stick"])
 _SPOONS = frozenset(["teaspoon", "tablespoon"])
+#: How far ounces may be from the grams that the recipe gives.
+MISS = 0.04
 _PLURALS = {"leaf": "leaves", "loaf": "loaves", "half": "halves", "inch": "inches", "foot": "feet", "%": "%"}
 _FRACTIONS = {
     1 / 8: "1/8",
@@ -109,9 +111,21 @@ def _in_system(amount: Amount, units: Units) -> Amount:
             target = "inch"
     if target is None:
         return amount
-    return msgspec.structs.replace(
+    other = msgspec.structs.replace(
         amount, low=to(amount.low, unit, target), high=to(amount.high, unit, target), unit=target
     )
+    if target == "ounce" and not _keeps(other):
+        # Three grams of yeast are not a quarter of an ounce: what the ounces of a scale would change stays in grams.
+        return amount
+    return other
+
+
+def _keeps(amount: Amount) -> bool:
+    """Whether rounding to measures people own leaves an amount what it was."""
+    own = rounded(amount)
+    return abs(
+        to(own.high, own.unit or "", "ounce") - to(amount.high, amount.unit or "", "ounce")
+    ) <= MISS * to(amount.high, amount.unit or "", "ounce")
 
 
 def _with_unit(value: float, unit: str | None) -> str:
@@ -123,6 +137,9 @@ def _with_unit(value: float, unit: str | None) -> str:
         return f"{value / 1000:g} kg"
     if unit == "milliliter" and value >= 1000:
         return f"{value / 1000:g} l"
+    if unit == "tablespoon" and (spoons := _teaspoons(value)):
+        whole = int(value)
+        return f"{whole} {plural(unit, whole)} plus {spoons} {plural('teaspoon', spoons)}"
     if unit in _SHORT:
         return f"{value:g} {_SHORT[unit]}"
     if unit == "%":
@@ -148,6 +165,12 @@ def _cups(value: float) -> str:
     spoons = to(rest - base, "cup", "tablespoon")
     cups = f"{number(whole + base)} {plural('cup', whole + base)} plus " if whole + base else ""
     return f"{cups}{number(spoons)} {plural('tablespoon', spoons)}"
+
+
+def _teaspoons(tablespoons: float) -> int:
+    """The whole teaspoons over whole tablespoons; none where half a tablespoon says it."""
+    over = to(tablespoons % 1, "tablespoon", "teaspoon")
+    return round(over) if tablespoons > 1 and abs(over - round(over)) < 0.05 and 0 < round(over) < 3 else 0
 
 
 def _is_cups(value: float) -> bool:
