@@ -6,22 +6,21 @@ like, and what goes well beside it are no ingredients.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from typing import TYPE_CHECKING
+from bisect import bisect_right
 
+from assistant.reader import words
 from assistant.reader.clauses import Clause
-from assistant.reader.mentions import Mention, _set, things
+from assistant.reader.mentions import Mention, thing_words
+from assistant.reader.referring import Referring
+from assistant.reader.sheet import Sheet
 from rules.foods import catalogue
 from rules.foods.names import plain, singulars
 from rules.recipe import Amount, Deed, Ingredient
-from rules.roles import role_of
-
-if TYPE_CHECKING:
-    from assistant.reader.steps import _Page
+from rules.roles import Role, role_of
 
 #: Deeds on food that is there already, or for which what is named is a help and no food of the dish.
 NOT_TAKING: frozenset[Deed] = frozenset(
-    {
+    [
         "rinse",
         "drain",
         "strain",
@@ -35,127 +34,82 @@ NOT_TAKING: frozenset[Deed] = frozenset(
         "can",
         "other",
         "chop",
-        "chill",
-        "freeze",
-        "rest",
-        "rise",
-    }
+    ]
+    + ["chill", "freeze", "rest", "rise"]
 )
-STAPLES = frozenset({"fat", "salt", "pepper", "spice", "herb", "water", "flour", "sugar"})
-DEFINITE = frozenset({"the", "this", "that", "these", "those", "its", "their", "of"})
-HEDGES = frozenset(
-    {
-        "like",
-        "such",
-        "ideally",
-        "e.g",
-        "than",
-        "prefer",
-        "recommend",
-        "suggest",
-        "resembling",
-        "works",
-        "goes",
-        "consistency",
-        "texture",
-        "looks",
-        "tastes",
-        "shape",
-        "size",
-        "serve",
-        "or",
-    }
-)
+#: Foods that every kitchen has: "the salt" may be named without having been listed.
+ALWAYS_THERE: frozenset[Role] = frozenset({"fat", "salt", "pepper", "spice", "herb"})
+DEFINITE = frozenset({"the", "this", "that", "these", "those", "its", "their"})
+SERVED = frozenset({"with", "over", "on", "some", "of", "beside", "alongside"})
+LOOK_BACK = 4
+#: An amount belongs to a food at most this many words after it.
+NEAR = 3
 
 
 def added(
-    page: _Page,
-    clause: Clause | None,
-    mention: Mention,
-    deed: Deed,
-    *,
-    title: frozenset[str],
-    listed: Sequence[Ingredient],
+    sheet: Sheet, clause: Clause | None, mention: Mention, deed: Deed, *, known: Referring
 ) -> Ingredient | None:
     """The ingredient that an unlisted food becomes, None if the cook does not take it here."""
-    text = page.text
-    words = singulars(plain(mention.words))
+    name = singulars(plain(mention.words))
     food = catalogue().find(mention.words).food
+    served = deed == "serve"
+    if food is None or deed in NOT_TAKING or _is_of_the_dish(name, known, served=served):
+        return None
+    table = words.groups("refer.toml")
+    before = [sheet.low(index) for index in range(max(0, mention.start - LOOK_BACK), mention.start)]
+    if set(before) & set(table["hedge"]) or sheet.low(mention.end) in table["goes_with"]:
+        return None
+    role = role_of(Ingredient(line=0, text="", name=name), food)
+    if role == "water" and deed == "melt":
+        return None
+    if before and before[-1] in DEFINITE and role not in ALWAYS_THERE:
+        return None
     if (
-        food is None
-        or words in things()
-        or set(words.split()) <= title
-        or words.split()[-1] in _set("made") - {"juice"}
-        and words not in ("egg white", "egg yolk")
+        before
+        and before[-1] in ("a", "an")
+        and before[-2:-1] in (["to"], ["into"], ["create"], ["make"], ["form"], ["as"])
     ):
         return None
-    before = [text[index].lower_ for index in range(max(0, mention.start - 4), mention.start)]
-    following = text[mention.end].lower_ if mention.end < len(text) else ""
-    if (
-        set(before) & HEDGES
-        or (deed in NOT_TAKING and not (deed == "chop" and False))
-        or following
-        in (
-            "mixture",
-            "mix",
-            "pan",
-            "bowl",
-            "dish",
-            "water",
-            "paste",
-            "slurry",
-            "sauce",
-            "bath",
-            "batter",
-            "dough",
-        )
-    ):
-        return None
-    role = role_of(Ingredient(line=0, text="", name=words))
-    if before and before[-1] in DEFINITE and role not in STAPLES - {"water", "flour", "sugar"}:
-        return None
-    if deed == "serve" and (
-        clause is None
-        or clause.verb.words != "serve"
-        or not set(before) & {"with", "over", "on", "some", "of"}
-    ):
+    if served and not (clause and clause.verb.words == "serve" and set(before) & SERVED):
         return None
     if clause is not None and not clause.told and clause.verb.form != "ing":
         return None
-    line = page.paragraph.lines[page.paragraph.line_at(page.offset(mention.start))]
+    line = sheet.paragraph.lines[sheet.paragraph.line_at(sheet.offset(mention.start))]
+    said = sheet.said(clause.start, clause.end) if clause else sheet.text.text.lower()
     return Ingredient(
         line=line.number,
         text=line.body,
         component=line.component,
-        amounts=_amounts(page, mention),
+        amounts=_amounts(sheet, mention),
         name=mention.words,
         food=food.name,
-        optional=deed == "serve" or bool(clause and clause_optional(page, clause)),
-        to_taste="to taste" in text.text.lower() and role in ("salt", "pepper"),
-        notes="to serve" if deed == "serve" else None,
+        optional=served or any(phrase in said for phrase in table["if_wanted"]),
+        to_taste="to taste" in said and role in ("salt", "pepper"),
+        notes="to serve" if served else None,
         from_="method",
     )
 
 
-def clause_optional(page: _Page, clause: Clause) -> bool:
-    """Whether the words around a deed leave it to the cook."""
-    low = page.text[clause.start : clause.end].text.lower()
-    return any(
-        word in low
-        for word in ("optional", "if you like", "if necessary", "if desired", "if needed", "if wanted")
+def _is_of_the_dish(name: str, known: Referring, *, served: bool) -> bool:
+    """Whether a name is that of an intermediate thing, of the dish, of one of its parts, of a part of a food."""
+    said = name.split()
+    if name in thing_words() and not served:
+        return True
+    if frozenset(said) <= known.title or frozenset(said) <= known.parts:
+        return True
+    made = words.groups("refer.toml")["made"]
+    return (
+        len(said) > 1 and said[-1] in made and said[-1] != "juice" and name not in ("egg white", "egg yolk")
     )
 
 
-def _amounts(page: _Page, mention: Mention) -> tuple[Amount, ...]:
-    offset = page.offset(mention.start)
-    for quantity in page.amounts:
-        between = page.text.text[quantity.end : offset] if quantity.end <= offset else None
-        if (
-            quantity.sort == "amount"
-            and between is not None
-            and len(between.split()) <= 3
-            and not any(sign in between for sign in ",.;")
-            and " and " not in between
-        ):
+def _amounts(sheet: Sheet, mention: Mention) -> tuple[Amount, ...]:
+    """The amount right before a food, if the text gives one."""
+    offset = sheet.offset(mention.start)
+    last = bisect_right(sheet.amounts, offset, key=lambda quantity: quantity.end)
+    for quantity in sheet.amounts[max(0, last - 1) : last]:
+        between = sheet.paragraph.text[quantity.end : offset]
+        near = len(between) < 60 and len(between.split()) <= NEAR
+        if quantity.sort == "amount" and near and not set(between) & set(",.;") and " and " not in between:
             return (Amount(low=quantity.low, high=quantity.high, unit=quantity.unit, approx=quantity.approx),)
     return ()

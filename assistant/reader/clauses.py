@@ -14,13 +14,61 @@ from spacy.tokens import Doc
 from assistant.reader import words
 from assistant.reader.deeds import Verb, finder, lexicon
 from assistant.reader.tokens import doc
+from rules.recipe import Deed
 
 ENDS = frozenset(".!?;")
 #: A dot after these ends no sentence, unless a capital follows.
 ABBREVIATED = frozenset(
-    "tsp tbsp tbs oz lb lbs min mins approx in c f hr hrs pkg qt pt ca eg e.g ie no vs med sec secs ea temp".split()
+    [
+        "tsp",
+        "tbsp",
+        "tbs",
+        "oz",
+        "lb",
+        "lbs",
+        "min",
+        "mins",
+        "approx",
+        "in",
+        "c",
+        "f",
+        "hr",
+        "hrs",
+        "pkg",
+        "qt",
+        "pt",
+        "ca",
+        "eg",
+        "e.g",
+        "ie",
+        "no",
+        "vs",
+        "med",
+        "sec",
+        "secs",
+        "ea",
+        "temp",
+    ]
 )
 CLOSES = frozenset({",", ";", ":", "then", ".", ")", "!"})
+#: What happens by itself: "the dough should rise".
+HAPPENS: frozenset[Deed] = frozenset(
+    [
+        "rise",
+        "rest",
+        "chill",
+        "marinate",
+        "soak",
+        "bake",
+        "simmer",
+        "boil",
+        "fry",
+        "roast",
+        "ferment",
+        "steam",
+        "cool",
+    ]
+)
 #: How far back a governing verb may stand before the one it governs [tokens].
 REACH = 14
 #: How far back a "not" forbids [tokens].
@@ -132,12 +180,14 @@ def _asides(text: Doc, start: int, end: int) -> set[int]:
     openers = _clause_words("aside")
     inside: set[int] = set()
     open_ = False
+    whole = -1
     for index in range(start, end):
         low = text[index].lower_
-        if low in CLOSES:
+        if low in CLOSES or index == whole:
             open_ = False
         elif low in openers and _opens(text, index, start, end):
             open_ = True
+            whole = _whole_aside(text, index, end)
         if open_:
             inside.add(index)
     return inside
@@ -148,9 +198,24 @@ def _opens(text: Doc, index: int, start: int, end: int) -> bool:
     following = text[index + 1].lower_ if index + 1 < end else ""
     if low in ("so", "as") and following in ("follows", "well", ",", "needed", "desired", "directed"):
         return False
+    if (
+        low == "as"
+        and index - 2 >= start
+        and [text[i].lower_ for i in (index - 2, index - 1)] == ["as", "well"]
+    ):
+        return False
     if low == "once" and index > start and text[index - 1].lower_.endswith("ing"):
         return False
     return not (low == "that" and index == start)
+
+
+def _whole_aside(text: Doc, index: int, end: int) -> int:
+    """Where a short aside ends that is whole by itself: "if you have it the syrup"; -1 for any other."""
+    for length in (4, 3, 2):
+        phrase = " ".join(text[place].lower_ for place in range(index, min(end, index + length)))
+        if phrase in _clause_words("if_wanted"):
+            return index + length
+    return -1
 
 
 def _brackets(text: Doc, start: int, end: int) -> set[int]:
@@ -223,8 +288,10 @@ class _Sentence:
         ):
             return None
         order = _Found(first, last, verb, told=True)
+        if verb.words == "rest" and self._low(last) == "of":
+            return None
         if ahead in _clause_words("modal") and ahead != "to":
-            return order
+            return order if self._is_asked(before, verb) else None
         if ahead == "to":
             return self._after_to(order, before)
         if first in self.page.asides:
@@ -234,7 +301,25 @@ class _Sentence:
             return order._replace(
                 governed=bool(previous and previous.verb.words in _set("lets") and previous.end == first)
             )
-        return self._let(order, ahead)
+        return self._let(order, ahead) or self._after_lead(order, ahead)
+
+    def _is_asked(self, modal: int, verb: Verb) -> bool:
+        """Whether a modal tells the cook ("you can add") or what happens to food ("it should rise"), not mere talk."""
+        subject = self._low(modal - 1)
+        return not subject or subject in _set("asked") or verb.deed in HAPPENS
+
+    def _after_lead(self, order: _Found, ahead: str) -> _Found | None:
+        """ "In a tall pot add the oil": an order after a sentence part that has no comma."""
+        if self.found or ahead in _clause_words("article") or ahead in _set("subject") or order.verb.food:
+            return None
+        leads = self._low(self.start) in _set("leads") or self._low(self.start) in _set("forward")
+        following = self._low(order.end)
+        plain_word = following.isalpha() and following not in _set("leads") and following not in _set("join")
+        return (
+            order
+            if leads and (self._noun_follows(order.end) or plain_word or following[:1].isdigit())
+            else None
+        )
 
     def _let(self, order: _Found, ahead: str) -> _Found | None:
         """ "Let the soup simmer": the verb of what is let happen."""
@@ -242,13 +327,16 @@ class _Sentence:
         if previous is None or previous.verb.words not in _set("lets") or order.start - previous.end > REACH:
             return None
         between = {self._low(index) for index in range(previous.end, order.start)}
-        if between & {",", ";", "then", "until"} or ahead in _clause_words("article"):
+        noun_ahead = ahead in _clause_words("article") and ahead not in _clause_words("pronoun")
+        if between & {",", ";", "then", "until"} or noun_ahead:
             return None
         return order._replace(governed=True)
 
     def _after_to(self, order: _Found, before: int) -> _Found | None:
         """ "Continue to cook", "be sure to stir", "to serve, cut it": an order; "to combine" is none."""
         previous = self.found[-1] if self.found else None
+        if order.start in self.page.asides and not (previous and previous.start in self.page.asides):
+            return None
         if previous and previous.verb.words in _set("governs") and order.start - previous.end <= REACH:
             return order._replace(governed=True)
         if self._low(before - 1) in _set("promise"):

@@ -31,7 +31,7 @@ ADDRESS = re.compile(r"<?\b(?:https?://|www\.)[^\s<>()]{1,2000}>?")
 TAG = re.compile(r"</?[a-zA-Z][^<>]{0,300}>")
 STRUCK = re.compile(r"~~")
 TIMES = re.compile(r"(?<=\d) ?\* ?(?=\d)")
-EMPHASIS = re.compile(r"\*{1,3}|(?<!\w)_{1,3}(?=\w)|(?<=\w)_{1,3}(?!\w)|`{1,3}")
+EMPHASIS = re.compile(r"\*{1,3}|(?<!\w)_{1,3}|_{1,3}(?!\w)|`{1,3}")
 EMPTY_BRACKETS = re.compile(r"\( ?\)|\[ ?\]")
 BLANKS = re.compile(r"\s{1,1000}")
 

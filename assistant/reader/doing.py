@@ -8,581 +8,367 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from functools import cache
 
-from spacy.tokens import Doc
-
+from assistant.reader import words
 from assistant.reader.clauses import Clause
-from assistant.reader.places import Place
+from assistant.reader.places import Heat, Place
+from assistant.reader.scene import FRYING, LIQUID, Scene
 from rules.recipe import Deed
-from rules.roles import Role
 
-#: Handwork and the like: what is only handled has not entered anything yet.
-HANDLING: frozenset[Deed] = frozenset(
-    {
-        "chop",
-        "grate",
-        "peel",
-        "grind",
-        "rinse",
-        "drain",
-        "strain",
-        "thaw",
-        "other",
-        "line",
-        "turn",
-        "preheat",
-        "cover",
-        "store",
-        "can",
-    }
+WAITS: frozenset[Deed] = frozenset(
+    {"rest", "cool", "cover", "rise", "store", "marinate", "shape", "chill", "roll"}
 )
-LAYS = frozenset(
-    {
-        "put",
-        "put in",
-        "place",
-        "set",
-        "set in",
-        "slide",
-        "pop",
-        "transfer",
-        "return",
-        "move",
-        "lay",
-        "stick",
-        "leave",
-        "keep",
-        "let",
-        "allow",
-        "go",
-        "bring",
-        "take",
-        "store",
-        "finish",
-        "continue",
-        "cook",
-        "add",
-        "add in",
-        "bung",
-        "chuck",
-        "throw",
-        "throw in",
-        "put it",
-    }
+KEEPS_ITS_DEED: frozenset[Deed] = frozenset(
+    {"rise", "marinate", "freeze", "ferment", "chill", "soak", "thaw"}
 )
-LIQUIDS: frozenset[Role] = frozenset(
-    {"water", "stock", "milk", "shelf milk", "can", "sauce", "juice", "drink", "spirits"}
-)
-BOILED: frozenset[Role] = frozenset({"grain"})
-FATTY: frozenset[Role] = frozenset({"fat"})
-FIRE: frozenset[Deed] = frozenset(
-    {
-        "brown",
-        "saute",
-        "fry",
-        "deep fry",
-        "griddle",
-        "boil",
-        "simmer",
-        "reduce",
-        "deglaze",
-        "steam",
-        "pressure cook",
-        "bake",
-        "roast",
-        "broil",
-        "grill",
-        "smoke",
-        "toast",
-        "heat",
-        "melt",
-    }
-)
-WAIT: frozenset[Deed] = frozenset({"rise", "rest", "chill", "freeze", "marinate", "soak", "cool", "ferment"})
-CRISP = (
-    "brown",
-    "golden",
-    "translucent",
-    "crisp",
-    "fragrant",
-    "caramel",
-    "glazed",
-    "softened",
-    "tender-crisp",
-    "sizzl",
-    "char",
+NOT_BAKED: frozenset[Deed] = frozenset(
+    {"rise", "rest", "cool", "preheat", "grease", "broil", "toast", "melt", "roast", "store"}
 )
 
-#: "350F", "at 350", "350 deg.", "gas 4": what only an oven is set to.
-OVEN_FIGURE = re.compile(r"\b\d{3}\s?(?:f|c|deg)\b|\bat \d{3}\b(?! ?(?:g|ml))|\bgas (?:mark )?\d")
+
+@dataclass(frozen=True)
+class Look:
+    """A clause as the rules see it: `said` are its words outside of asides, `all` those inside as well."""
+
+    verb: str
+    deed: Deed
+    said: str
+    all: str
+    #: the words right after the verb
+    after: str
+    place: Place | None
+    places: tuple[Place, ...]
+    roles: frozenset[str]
+    heat: Heat | None
+    #: a temperature stands in the clause
+    warm: bool
+    scene: Scene
+
+    def into(self, *kinds: str) -> bool:
+        """Whether something goes into a place of these kinds."""
+        return any(place.kind in kinds and not place.out for place in self.places)
+
+    def one_of(self, group: str) -> bool:
+        """Whether the verb is one of a group."""
+        return self.verb in words.groups("doing.toml")[group]
+
+    def says(self, group: str) -> bool:
+        """Whether the clause itself says one of a group."""
+        return bool(_pattern(group).search(self.said))
+
+    def tells(self, group: str) -> bool:
+        """Whether the clause says one of a group, its asides included."""
+        return bool(_pattern(group).search(self.all))
 
 
-@dataclass
-class Scene:
-    """Where the cook stands: what is over the fire, whether it is wet, what was done last."""
-
-    last: Deed | None = None
-    fire: Deed | None = None
-    wet: bool = False
-    water: bool = False
-    pressure: bool = False
-    leavened: bool = False
-    oven: bool = False
-
-    def after(self, deed: Deed, place: Place | None, roles: Sequence[Role], *, text: str) -> None:
-        """Take note of a deed that was done."""
-        cold = place is not None and place.kind in ("bowl", "fridge", "freezer", "tin")
-        if place and place.kind == "pressure":
-            self.pressure = True
-        if "yeast" in roles or "starter" in roles:
-            self.leavened = True
-        if place and place.another and place.kind in ("pan", "pot") and not place.out:
-            self.wet = self.water = False
-        if (
-            deed in ("heat", "melt")
-            and any(role in FATTY for role in roles)
-            and (place is None or place.kind in ("pan", "pot"))
-        ):
-            self.wet = self.water = False
-            self.fire = "fry"
-        if (
-            (not cold
-            and deed not in HANDLING
-            and deed not in ("mix", "season", "beat", "marinate", "coat"))
-            or (deed == "mix" and self.fire and not cold)
-        ):
-            if set(roles) & LIQUIDS:
-                self.wet = True
-            if set(roles) & {"water", "stock", "milk"} and deed in ("boil", "add", "pour", "heat", "fill"):
-                self.water = True
-        if deed == "drain" and "water" not in roles:
-            self.wet = self.water = False
-        if deed in FIRE and deed not in ("heat", "melt"):
-            self.fire = deed
-            if deed in ("boil", "simmer", "reduce"):
-                self.wet = True
-            if deed == "boil":
-                self.water = self.water or "water" in roles
-        if (
-            deed in FIRE | WAIT
-            or deed in ("knead", "mix", "beat", "blend", "store", "rub")
-            or deed == "preheat"
-        ):
-            self.last = (
-                deed
-                if not (deed in ("mix", "beat", "preheat") and self.fire and not cold)
-                else self.last
-                if self.last in FIRE
-                else self.fire
-            )
+@cache
+def _pattern(group: str) -> re.Pattern[str]:
+    phrases = words.groups("doing.toml")[group]
+    forms = [
+        re.escape(phrase.removesuffix("*")) + (r"\w{0,12}" if phrase.endswith("*") else r"\b")
+        for phrase in phrases
+    ]
+    return re.compile(rf"(?<![\w-])(?:{'|'.join(sorted(forms, key=len, reverse=True))})")
 
 
 def deed_of(
     clause: Clause,
+    *,
+    asides: frozenset[int],
     place: Place | None,
     places: Sequence[Place],
-    roles: Sequence[frozenset[str]],
+    roles: frozenset[str],
+    heat: Heat | None,
+    warm: bool,
     scene: Scene,
 ) -> Deed:
     """The deed of a clause at its place in the method."""
-    text = clause.doc[clause.start : clause.end].text.lower()
-    look = _Look(
-        clause,
-        clause.verb.words,
-        text,
-        place,
-        tuple(places),
-        frozenset(r for group in roles for r in group),
-        scene,
+    tokens = range(clause.start, clause.end)
+    look = Look(
+        verb=clause.verb.words,
+        deed=clause.verb.deed,
+        said=" ".join(clause.doc[index].lower_ for index in tokens if index not in asides),
+        all=" ".join(clause.doc[index].lower_ for index in tokens),
+        after=" ".join(
+            clause.doc[index].lower_ for index in range(clause.verb_end, min(clause.end, clause.verb_end + 5))
+        ),
+        place=place,
+        places=tuple(places),
+        roles=roles,
+        heat=heat,
+        warm=warm,
+        scene=scene,
     )
-    for rule in RULES:
-        deed = rule(look)
-        if deed:
-            return deed
-    return clause.verb.deed
+    return next((deed for rule in RULES if (deed := rule(look))), clause.verb.deed)
 
 
-@dataclass(frozen=True)
-class _Look:
-    clause: Clause
-    verb: str
-    text: str
-    place: Place | None
-    places: tuple[Place, ...]
-    roles: frozenset[str]
-    scene: Scene
-
-    @property
-    def doc(self) -> Doc:
-        return self.clause.doc
-
-    def into(self, *kinds: str) -> bool:
-        return any(place.kind in kinds and not place.out for place in self.places)
-
-    def has(self, *words: str) -> bool:
-        return any(word in self.text for word in words)
-
-
-def _preheats(look: _Look) -> Deed | None:
-    if look.verb in (
-        "heat",
-        "heat up",
-        "set",
-        "turn",
-        "turn on",
-        "preheat",
-        "warm",
-        "warm up",
-        "light",
-        "fire up",
-        "start",
-        "bring",
-        "get",
-    ) and look.into("oven"):
-        if (
-            look.place
-            and look.place.kind in ("bowl", "tin", "pan", "pot")
-            and look.verb not in ("preheat", "turn on", "set")
-        ):
+def heats_the_oven(look: Look) -> Deed | None:
+    """ "Heat the oven", "set the oven to 350"; heating a pan is no preheating."""
+    if look.one_of("starts_oven") and look.into("oven"):
+        strong = look.verb in ("preheat", "pre-heat", "turn on", "set", "fire up")
+        if look.place and look.place.kind in ("bowl", "tin", "pan", "pot") and not strong:
             return None
-        if look.verb in ("set", "turn", "bring", "get") and not look.has(
-            "°", "degree", "preheat", "heat", "moderate", "hot oven", " to ", "gas", "for "
-        ):
-            return None
-        return "preheat"
-    if look.verb in ("preheat", "pre-heat") and not look.into("oven") and look.into("pan", "pot", "grill"):
+        weak = look.verb in ("set", "turn", "bring", "get")
+        return None if weak and not look.says("oven_heats") else "preheat"
+    if look.deed == "preheat" and look.into("pan", "pot", "grill"):
         return "heat"
     return None
 
 
-def _turns_the_knob(look: _Look) -> Deed | None:
-    if (
-        look.verb
-        in (
-            "reduce",
-            "lower",
-            "turn",
-            "turn down",
-            "turn up",
-            "increase",
-            "raise",
-            "decrease",
-            "lower in",
-            "bring",
-        )
-        and look.has("heat", "flame", "gas", "temperature", "the fire", "burner")
-        and not look.roles
-    ):
-        if look.has("to a boil", "to boil"):
+def turns_the_knob(look: Look) -> Deed | None:
+    """ "Reduce the heat": no deed on food, unless it brings to a boil or a simmer."""
+    if look.one_of("knob") and look.says("fire") and not look.roles:
+        if look.says("boils"):
             return "boil"
-        if look.has("to a simmer", "to simmer"):
+        if look.says("simmers"):
             return "simmer"
-        if look.verb == "bring" and look.has("temperature"):
-            return "rest" if look.has("room") else "heat"
+        if look.verb == "bring":
+            return "rest" if "room" in look.said else "heat"
         return "other"
-    if look.verb == "turn" and look.has(" off", " on ", "down", " up"):
-        return "other"
-    if look.verb == "turn" and look.has("out", "onto", "into a"):
-        return "add"
+    if look.verb == "turn":
+        if re.search(r"\b(?:off|on|down|up)\b", look.after):
+            return "other"
+        if re.search(r"\b(?:out|onto|into)\b", look.after):
+            return "add"
     return None
 
 
-def _brings(look: _Look) -> Deed | None:
-    if look.verb not in (
-        "bring",
-        "heat",
-        "return",
-        "come",
-        "allow",
-        "let",
-        "get",
-        "bring together",
-        "warm",
-        "heat up",
-        "raise",
-        "turn up",
-        "put",
-        "set",
-        "allow to come",
-    ):
+def brings(look: Look) -> Deed | None:
+    """ "Bring to a boil", "bring to room temperature", "bring together"."""
+    if not look.one_of("brings"):
         return None
-    if look.has(
-        "to a boil",
-        "to boil",
-        "to the boil",
-        "rolling boil",
-        "to a full boil",
-        "to a gentle boil",
-        "to a low boil",
-        "boiling point",
-        "it to boil",
-        "until boiling",
-        "until it boils",
-        "comes to a boil",
-        "come to a boil",
-        "until it comes to a",
-    ):
+    if look.tells("boils"):
         return "boil"
-    if look.has(
-        "to a simmer",
-        "to simmer",
-        "to a gentle simmer",
-        "to a low simmer",
-        "to a bare simmer",
-        "until simmering",
-    ):
+    if look.tells("simmers") and look.deed != "rest":
         return "simmer"
-    if look.verb == "bring":
-        if look.has("room temp"):
+    if look.verb in ("bring", "bring to room temperature", "bring together"):
+        if "room temp" in look.said:
             return "rest"
-        if look.has("together"):
+        if "together" in look.said:
             return "shape"
         return "grill" if look.into("grill") else "heat"
     return None
 
 
-def _by_cold(look: _Look) -> Deed | None:
-    waits = look.clause.verb.deed in (
-        "rest",
-        "cool",
-        "cover",
-        "rise",
-        "store",
-        "marinate",
-        "shape",
-        "chill",
-        "roll",
-    )
-    if look.clause.verb.deed in ("rise", "marinate", "freeze", "ferment", "chill", "soak", "thaw"):
+def goes_into_the_cold(look: Look) -> Deed | None:
+    """ "Put in the fridge", "cover and leave in the freezer"."""
+    if look.deed in KEEPS_ITS_DEED or look.verb in ("store", "save"):
         return None
-    if look.into("freezer") and (look.verb in LAYS or waits):
+    if not (look.one_of("lays") or look.deed in WAITS):
+        return None
+    if look.into("freezer"):
         return "freeze"
-    if look.into("fridge") and (look.verb in LAYS or waits) and look.verb not in ("store", "keep"):
-        return "marinate" if look.has("marinat") else "chill"
+    if look.into("fridge"):
+        return "marinate" if "marinat" in look.all else "chill"
     return None
 
 
-def _by_oven(look: _Look) -> Deed | None:
-    if not look.into("oven"):
-        return None
-    if look.clause.verb.deed in (
-        "rise",
-        "rest",
-        "cool",
-        "preheat",
-        "grease",
-        "broil",
-        "toast",
-        "melt",
-        "roast",
-        "store",
-    ) or look.verb in ("leave", "keep", "turn off", "turn on", "open", "check", "let", "allow"):
-        return None
-    if look.verb in LAYS or look.verb == "cook" or look.clause.verb.deed in ("brown", "heat"):
-        return "melt" if look.has("melt") else "bake"
-    return None
-
-
-def _covers(look: _Look) -> Deed | None:
+def waits(look: Look) -> Deed | None:
+    """Setting aside, resting, rising, and "wait", which lets the fire go on."""
+    if look.one_of("set_by") and look.says("aside"):
+        return "rest"
+    if look.verb in ("set", "firm up", "set up") and re.search(r"\b(?:let|allow)\b", look.said):
+        return "rest"
     if (
-        look.verb in ("cover", "fill", "top up")
-        and look.has("water", "stock", "broth", "milk", "with liquid")
-        and look.roles & {"water", "stock", "milk", "drink"}
+        look.verb in ("keep going", "keep", "carry on", "continue")
+        and look.scene.fire
+        and look.said.split()[-1:] != ["warm"]
+        and not look.roles - {"vegetable"}
+    ):
+        if re.search(r"\b(?:going|on|at it|cooking)\b", look.said):
+            return look.scene.goes_on("other")
+    if look.verb == "wait":
+        return look.scene.goes_on("other") if look.scene.fire else "rest"
+    if look.deed == "rest":
+        if "marinat" in look.all:
+            return "marinate"
+        if look.tells("rising") or (look.scene.leavened and look.says("warm_place")):
+            return "rise"
+    if look.verb == "release" and look.scene.fire:
+        return look.scene.goes_on("other")
+    if look.verb in ("let", "allow") and re.search(r"\bcome (?:up )?to\b", look.said):
+        return "heat"
+    if look.verb == "leave" and not (
+        look.says("waiting") or look.says("stays") or look.into("fridge", "freezer")
+    ):
+        return "other"
+    if look.verb in ("let", "allow", "leave", "keep"):
+        if re.search(r"\b(?:boil|bubbl)", look.said):
+            return "boil" if "boil" in look.said else "simmer"
+        if "simmering" in look.said:
+            return "simmer"
+        if look.verb != "keep" and look.says("waiting"):
+            return "rest"
+    return None
+
+
+def goes_into_the_oven(look: Look) -> Deed | None:
+    """ "Place in the oven", "cook in the oven"; butter put there melts."""
+    if (
+        not look.into("oven")
+        or look.deed in NOT_BAKED
+        or look.verb in ("leave", "keep", "let", "allow", "open", "check")
+    ):
+        return None
+    if look.one_of("lays") or look.deed in ("brown", "heat", "saute"):
+        return "melt" if "melt" in look.all and "fat" in look.roles else "bake"
+    return None
+
+
+def covers(look: Look) -> Deed | None:
+    """Covering with water pours, covering with cheese tops; a lid covers."""
+    wet = bool(look.roles & LIQUID)
+    if (
+        look.verb in ("cover", "fill", "top up", "fill up with")
+        and wet
+        and look.says("pours_over")
         and not look.into("tin")
     ):
         return "pour"
-    if look.verb == "cover" and look.roles and look.has("with", " in "):
+    if (
+        look.verb == "cover"
+        and look.roles
+        and re.search(r"\b(?:with|in)\b", look.said)
+        and not look.says("lid")
+    ):
         return "top"
-    if look.verb in ("put", "place", "add") and look.has("the lid", "a lid", "the cover", " lid "):
+    if look.verb in ("put", "place", "add", "replace", "set", "return") and re.search(
+        r"\b(?:the|a|its|with) (?:\w+ )?(?:lid|cover)\b", look.after
+    ):
         return "cover"
     return None
 
 
-def _fats(look: _Look) -> Deed | None:
+def tops(look: Look) -> Deed | None:
+    """ "Add the butter on top": what is laid on top is no mixing in."""
+    if look.deed in ("add", "pour") and re.search(r"\b(?:on|over) (?:the )?top\b|\bon top of\b", look.said):
+        return "top"
+    return None
+
+
+def fats(look: Look) -> Deed | None:
+    """Buttering a tin greases; cutting butter into flour cuts in."""
     vessel = look.place is not None and look.place.kind in ("tin", "pan", "pot", "bowl")
-    if (
-        look.verb
-        in (
-            "butter",
-            "oil",
-            "flour",
-            "brush",
-            "coat",
-            "rub",
-            "spray",
-            "dust",
-            "line",
-            "smear",
-            "spread",
-            "wipe",
-        )
-        and vessel
-        and not look.into("oven")
-    ):
-        following = look.doc[look.clause.verb_end : look.clause.verb_end + 5].text.lower()
-        if look.place and look.place.words.lower().split()[-1] in following.split():
+    if look.place and vessel and look.verb in (
+        "butter", "oil", "flour", "brush", "coat", "rub", "spray", "dust", "line", "smear", "spread", "wipe"
+    ):  # fmt: skip
+        if look.place.words.lower().split()[-1] in look.after.split():
             return "line" if look.verb == "line" else "grease"
-        if look.verb == "coat" and look.has("bottom"):
-            return "grease" if not look.has("heat") else "heat"
+        if look.verb == "coat" and look.says("bottom"):
+            return "heat" if look.heat else "grease"
     if look.verb == "cut in" or (
-        look.verb in ("cut", "work in", "rub", "cut up", "cut into", "work together", "press")
-        and look.has("into", "in the flour")
+        look.verb
+        in ("cut", "work in", "rub", "rub in", "cut up", "cut into", "work together", "press", "work")
+        and re.search(r"\b(?:in|into|through|together)\b", look.said)
         and "fat" in look.roles
-        and (look.roles & {"flour"} or look.has("flour", "dry", "mixture"))
+        and ("flour" in look.roles or look.says("dry"))
     ):
-        following = look.doc[look.clause.verb_end].text if look.clause.verb_end < len(look.doc) else ""
-        if following[:1].isdigit() or (look.has("pieces", "slices", "strips") and "flour" not in look.text):
+        if look.after[:1].isdigit() or re.search(
+            r"\b(?:pieces|slices|strips|wedges|rings|half)\b", look.after
+        ):
             return "chop"
-        return "rub" if look.verb == "rub" else "cut in"
+        return "rub" if look.deed == "rub" else "cut in"
     return None
 
 
-def _waits(look: _Look) -> Deed | None:
-    verb = look.clause.verb
-    if look.verb in ("set", "put", "lay", "leave", "place", "keep", "move") and look.has(
-        "aside", "to one side", "to the side"
-    ):
-        return "rest"
-    if verb.deed == "rest" and look.has(
-        "room temperature", "warm place", "warm spot", "double", "doubled", "risen", "draft", "rise"
-    ):
-        if look.scene.leavened or look.has("double", "rise"):
-            return (
-                "rise"
-                if look.has("double", "rise", "risen", "warm", "room temperature", "increased")
-                else None
-            )
-    if verb.deed == "rest" and look.has("marinat", "marinade"):
-        return "marinate"
-    if look.verb == "wait":
-        return (
-            look.scene.fire
-            if look.scene.fire in FIRE and look.scene.last in FIRE | {"mix", "cover", None}
-            else "rest"
-        )
-    if look.verb in ("let", "allow", "leave", "keep") and look.has("refrigerator", "fridge"):
-        return "chill"
-    if look.verb in ("let", "allow", "leave"):
-        if look.has("boiling", "bubbl"):
-            return "simmer"
-        return "rest" if look.has("minute", "hour", "stand", "rest", "min") else None
-    if look.verb == "keep" and look.has("boiling", "simmering"):
-        return "boil" if look.has("boiling") else "simmer"
-    return None
-
-
-def _boils_low(look: _Look) -> Deed | None:
-    if look.clause.verb.deed == "boil" and look.has("low heat", "gentle heat", "gently", "low flame"):
+def lowers(look: Look) -> Deed | None:
+    """A boil on a low fire is a simmer; "reduce the heat" is no reduction."""
+    if look.deed == "boil" and (look.heat == "low" or "gently" in look.said):
         return "simmer"
-    return None
-
-
-def _reduces(look: _Look) -> Deed | None:
-    if (
-        look.verb == "reduce"
-        and look.has("heat", "temperature", "flame")
-        and not look.has("over", "on low", "on medium", "sauce", "liquid", "until")
-    ):
+    if look.verb == "reduce" and look.says("fire") and not re.search(r"\b(?:sauce|liquid)\b|until", look.all):
         return "other"
-    if look.verb == "turn to":
-        return "other"
-    return None
+    return "other" if look.verb == "set" and "timer" in look.said else None
 
 
-def _fries(look: _Look) -> Deed | None:
-    deed = look.clause.verb.deed
-    if (
-        deed in ("bake", "roast")
-        and not look.into("oven", "tin")
-        and look.scene.fire in ("fry", "saute", "brown")
-        and not look.scene.oven
-        and (look.into("pan") or look.has("side", "flip"))
-        and not look.has("°", "oven", "minutes at", "degree")
-        and not OVEN_FIGURE.search(look.text)
-    ):
-        return "fry"
-    if deed == "grill" and look.into("pan"):
-        return "fry"
-    if deed == "fry" and look.into("grill"):
-        return "grill"
-    if deed == "simmer" and look.verb == "stew":
-        return "simmer"
-    return None
-
-
-def _cooks(look: _Look) -> Deed | None:
+def cooks(look: Look) -> Deed | None:
+    """ "Cook" by where it happens and what is in there."""
+    scene = look.scene
+    if look.verb == "continue" and not re.search(r"\b(?:cook|simmer|boil|bak|fry)", look.said):
+        return None
+    if look.verb == "finish" and not re.search(r"\b(?:cook|bak|oven)", look.said):
+        return None
     if look.verb not in ("cook", "finish", "continue", "cook down"):
         return None
-    if look.verb == "continue" and not look.has("cook", "simmer", "boil", "bak", "fry"):
-        return None
-    if look.verb == "finish" and not look.has("cook", "bak", "oven"):
-        return None
-    if look.into("oven") or look.has("bake"):
+    if look.into("oven") or re.search(r"\bbak", look.said):
         return "bake"
     if look.into("grill"):
         return "grill"
-    if look.into("pressure") or look.has("pressure"):
+    if look.into("pressure") or "pressure" in look.said:
         return "pressure cook"
-    if look.into("pan") and not look.scene.wet:
-        return "fry"
     if (
-        look.has(
-            "pasta",
-            "noodle",
-            "spaghetti",
-            "macaroni",
-            "penne",
-            "al dente",
-            "package direction",
-            "package instruction",
-            "water",
-        )
-        or ("grain" in look.roles
-        and not look.scene.fire == "fry")
+        look.says("pasta")
+        and not (scene.fire in FRYING and scene.wet)
+        and scene.fire not in ("bake", "roast")
     ):
         return "boil"
-    if look.scene.pressure:
+    if scene.pressure:
         return "pressure cook"
-    if look.verb == "cook down":
-        return "simmer" if look.scene.wet else "saute"
-    if (
-        (look.scene.fire in ("bake", "roast")
-        and look.scene.last in ("bake", "roast", "rest", None))
-        or (look.scene.oven and not look.scene.fire)
-    ):
+    if scene.in_tin or (scene.oven and scene.fire in (None, "bake", "roast") and not _on_the_stove(look)):
         return "bake"
-    if look.scene.wet:
-        return "boil" if look.scene.water and look.scene.fire != "fry" else "simmer"
-    if look.roles & LIQUIDS and look.scene.fire not in ("fry", "saute", "brown"):
+    return _on_a_stove(look)
+
+
+def _on_the_stove(look: Look) -> bool:
+    return look.heat is not None or "fat" in look.roles or look.into("pan", "pot")
+
+
+def _on_a_stove(look: Look) -> Deed:
+    scene = look.scene
+    wet = scene.wet or bool(look.roles & LIQUID)
+    if look.into("pan") and not look.roles & LIQUID and (look.place is None or look.place.another or not wet):
+        wet = False
+    if wet:
+        if scene.fire == "boil" or (look.says("starchy") and scene.fire not in ("simmer", "reduce")):
+            return "boil" if look.heat != "low" else "simmer"
         return "simmer"
-    if (
-        look.has(*CRISP)
-        or look.scene.fire in ("fry", "saute", "brown")
-        or "fat" in look.roles
-        or look.has("oil", "butter")
-    ):
-        return (
-            "saute"
-            if look.roles & {"vegetable", "greens"} or look.has("translucent", "soft", "fragrant")
-            else "fry"
-        )
-    return look.scene.fire or "fry"
+    if look.verb == "cook down" and scene.fire is None and not look.roles & {"fat"}:
+        return "simmer"
+    if look.says("starchy") and scene.fire is None and not _on_the_stove(look):
+        return "boil"
+    gentle = look.tells("soft") and not re.search(r"\bbrown", look.all)
+    return (
+        "saute"
+        if gentle
+        else "fry"
+        if scene.fire in (*FRYING, None, "bake", "roast", "boil", "simmer")
+        else scene.fire
+    )
 
 
-def _separates(look: _Look) -> Deed | None:
-    if look.verb == "pat" and look.has("dry"):
-        return "drain"
-    if look.verb in ("sweat", "soften") and look.into("oven"):
+def fries(look: Look) -> Deed | None:
+    """Roasting in a pan over a fire fries; grilling in a pan too; frying on a grill grills."""
+    scene = look.scene
+    stove = (
+        not look.into("oven", "tin")
+        and scene.fire in FRYING
+        and not (scene.oven or scene.in_tin or look.warm)
+    )
+    if look.deed in ("bake", "roast") and stove and "oven" not in look.all:
+        return "fry"
+    if look.deed == "grill" and look.into("pan"):
+        return "fry"
+    if look.deed in ("fry", "saute") and look.into("grill"):
+        return "grill"
+    if look.deed == "saute" and look.verb in ("sweat", "soften", "wilt") and look.into("oven"):
         return "bake"
-    if look.verb == "double" or (look.verb == "set" and look.has("timer")):
-        return "other" if look.verb == "set" else None
-    if look.verb == "dry" and look.roles & {"spice"}:
-        return "toast"
-    if look.verb in ("take", "use", "get", "measure") and look.has(" and ") and False:
-        return "add"
     return None
 
 
-RULES: tuple[Callable[[_Look], Deed | None], ...] = (
-    _preheats, _turns_the_knob, _brings, _by_cold, _waits, _by_oven, _covers, _fats, _boils_low, _reduces, _cooks, _fries, _separates,
+def dries(look: Look) -> Deed | None:
+    """Patting dry drains; drying spices toasts; squeezing a lemon over is a pouring."""
+    if look.verb == "pat" and "dry" in look.said:
+        return "drain"
+    if (
+        look.verb in ("squeeze", "juice")
+        and re.search(r"\b(?:over|into|in|on)\b", look.said)
+        and look.roles & {"fruit", "juice", "acid"}
+    ):
+        return "pour"
+    return None
+
+
+RULES: tuple[Callable[[Look], Deed | None], ...] = (
+    heats_the_oven, turns_the_knob, brings, goes_into_the_cold, waits, goes_into_the_oven, covers, tops, fats, lowers, cooks,
+    fries, dries,
 )  # fmt: skip

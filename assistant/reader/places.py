@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import re
 from functools import cache
 from typing import Literal, NamedTuple
 
 from spacy.tokens import Doc
 
 from assistant.reader import words
+from assistant.reader.deeds import lexicon
 from assistant.reader.tokens import Finder
 
 Kind = Literal["oven", "fridge", "freezer", "pan", "pot", "pressure", "grill", "bowl", "tin"]
@@ -18,7 +18,73 @@ INTO = frozenset(
 )
 OUT = frozenset({"from", "off", "of", "out"})
 BEFORE = frozenset(
-    "large small medium big another separate second other same heavy deep shallow wide greased prepared hot cold preheated clean buttered oiled non-stick nonstick cast iron cast-iron glass square round inch quart qt ungreased lightly heavy-bottomed lidded medium-large sized deepish dry empty saute baking oven-safe ovenproof tall stock mixing metal plastic floured well flat lined x by new of frying oven roasting your first smaller bigger larger".split()
+    [
+        "large",
+        "small",
+        "medium",
+        "big",
+        "another",
+        "separate",
+        "second",
+        "other",
+        "same",
+        "heavy",
+        "deep",
+        "shallow",
+        "wide",
+        "greased",
+        "prepared",
+        "hot",
+        "cold",
+        "preheated",
+        "clean",
+        "buttered",
+        "oiled",
+        "non-stick",
+        "nonstick",
+        "cast",
+        "iron",
+        "cast-iron",
+        "glass",
+        "square",
+        "round",
+        "inch",
+        "quart",
+        "qt",
+        "ungreased",
+        "lightly",
+        "heavy-bottomed",
+        "lidded",
+        "medium-large",
+        "sized",
+        "deepish",
+        "dry",
+        "empty",
+        "saute",
+        "baking",
+        "oven-safe",
+        "ovenproof",
+        "tall",
+        "stock",
+        "mixing",
+        "metal",
+        "plastic",
+        "floured",
+        "well",
+        "flat",
+        "lined",
+        "x",
+        "by",
+        "new",
+        "frying",
+        "oven",
+        "roasting",
+        "your",
+        "first",
+        "smaller",
+        "bigger",
+        "larger",
+    ]
 )
 ARTICLES = frozenset({"a", "an", "the", "your", "each", "one", "two", "this", "that", "its"})
 
@@ -58,13 +124,13 @@ def places(text: Doc) -> list[Place]:
     """Every vessel or place of a text, in order."""
     found = []
     for mark in _vessels().longest(text):
+        if _is_order(text, mark.start, mark.end):
+            continue
         start = mark.start
         while start > 0 and (
             text[start - 1].lower_ in BEFORE
             or text[start - 1].like_num
-            or text[start - 1].text in ('"', "-")
-            and start > 1
-            and text[start - 2].like_num
+            or (text[start - 1].text in ('"', "-") and start > 1 and text[start - 2].like_num)
         ):
             start -= 1
         article = start > 0 and text[start - 1].lower_ in ARTICLES
@@ -75,7 +141,7 @@ def places(text: Doc) -> list[Place]:
             Place(
                 name,
                 mark.label,
-                lead in OUT and lead != "of" or lead == "of" and _out_of(text, start - 1 - article),
+                (lead in OUT and lead != "of") or (lead == "of" and _out_of(text, start - 1 - article)),
                 start,
                 mark.end,
                 another,
@@ -83,6 +149,21 @@ def places(text: Doc) -> list[Place]:
             )  # type: ignore[arg-type]
         )
     return found
+
+
+def _is_order(text: Doc, start: int, end: int) -> bool:
+    """Whether a vessel's word is a verb where it stands: "Grill the squash"."""
+    verb = lexicon().get(text[start].lower_) if end - start == 1 else None
+    if verb is None or verb.form != "plain":
+        return False
+    before = text[start - 1].lower_ if start else "."
+    following = text[end].text if end < len(text) else "."
+    return before in {".", ",", ";", "and", "then", ":", "!", "or"} and following not in {
+        ".",
+        ",",
+        ";",
+        "and",
+    }
 
 
 def _out_of(text: Doc, index: int) -> bool:

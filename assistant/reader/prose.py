@@ -55,7 +55,7 @@ SAYINGS: tuple[tuple[re.Pattern[str], str], ...] = tuple(
         (r"(?<=\d)\sand (?:a|one)[- ]half\b", ".5"),
         (rf"\ba couple (?:of )?(?:more )?(?={TIME_WORD}\b)", "2 "),
         (
-            rf"\ban?\s(?=(?:good |full |further |extra |additional )?(?:minute|hour|second|day|week|month)\b)",
+            r"\ban?\s(?=(?:good |full |further |extra |additional )?(?:minute|hour|second|day|week|month)\b)",
             "1 ",
         ),
         (r"\banother\s(?=(?:minute|hour|second)\b)", "1 "),
@@ -107,7 +107,7 @@ def _sorts() -> dict[str, Sort]:
 
 
 @cache
-def _library() -> Any:  # noqa: ANN401
+def _library() -> Any:
     """quantulum3's parser, loaded once with the kitchen's units alone.
 
     Two of its imports are kept out meanwhile: typeguard, with which `inflect` spends a second on checks that
@@ -303,7 +303,7 @@ def _joined(text: str, bare: list[_Bare]) -> Iterator[Quantity]:
             ):
                 low, unit = _as(here, here.unit or following.unit, following.unit)
                 ready = sort != "temperature" or here.unit in (following.unit, "degree")
-                if ready and (low <= following.low or here.unit is None and low < following.low):
+                if ready and (low <= following.low or (here.unit is None and low < following.low)):
                     bare[index + 1] = following._replace(
                         low=low, start=here.start, approx=here.approx, unit=unit
                     )

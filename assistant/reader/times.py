@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 
+from assistant.reader.deeds import lexicon
 from assistant.reader.prose import Quantity
 from rules.recipe import Deed, DurationKind
 
@@ -17,43 +18,49 @@ KINDS: dict[Deed, DurationKind] = {
     "deglaze": "simmer", "rest": "rest", "cool": "rest", "marinate": "marinate", "rise": "rise", "chill": "chill",
     "freeze": "chill",
 }  # fmt: skip
-LONG = 2 * 1440.0
+DAY = 1440.0
 BEFORE = re.compile(
     r"(?:\b(?:every|once every|per|last|final|first|after|beyond|exceed|exceeding|over the|going over|more than|longer than|than|within|it's been|this|that|these)\b)(?:\s(?:about|approx(?:imately)?\.?|around|the|another|next|roughly|some|at least|up to))?\s?~?$"
     r"|\bkeeps?(?: (?:well|fresh|good|them|it))?(?: for)?(?: about| up to| at least)?\s?$|\bafter (?:the|about|around) (?:first )?$",
     re.IGNORECASE,
 )
 AFTER = re.compile(
-    r"\s?(?:before (?!serving|slicing|eating|cutting|using|baking|frying|cooking|removing|adding|rolling|shaping|turning|flipping|you\b)|less\b|timer|mark\b|per\b|after\b|ahead|in advance|apart|old\b|earlier|prior|beforehand|from the end|intervals?)",
+    r"\s?(?:less\b|timer|mark\b|per\b|after\b|ahead|in advance|apart|old\b|earlier|beforehand|from the end|intervals?)",
     re.IGNORECASE,
 )
-BEFORE_SERVING = re.compile(r"\s?(?:before|prior to)\b", re.IGNORECASE)
+#: "5 minutes before the end" is a cue; "for an hour before serving" and "simmer 2 minutes before adding" are stretches.
+BEFORE_IT = re.compile(r"\s?(?:more )?(?:before|prior to)\s(\w{0,20})", re.IGNORECASE)
+STRETCH = re.compile(
+    r"\b(?:for|least|about|minimum|approximately|around|another)\s?(?:at least |about |another )?~?\s?$",
+    re.IGNORECASE,
+)
 STORAGE = re.compile(
-    r"\b(?:store[ds]?|storing|keeps?|kept|frozen|freezes?|lasts?|leftovers?|fridge for up to|refrigerator for up to|refrigerate for up to|good for|shelf life|in advance|ahead of time|max(?:imum)?)\b",
+    r"\b(?:store[ds]?|storing|keeps?|kept|frozen|freezes?|lasts?|leftovers?|up to|good for|shelf life|in advance|ahead of time|max(?:imum)?)\b",
     re.IGNORECASE,
 )
+NEAR_BEFORE, NEAR_AFTER = 40, 24
 
 
 def counts(text: str, quantity: Quantity, deed: Deed | None) -> bool:
     """Whether a time in a text is a stretch of the work, given the deed it stands with."""
-    before = text[max(0, quantity.start - 40) : quantity.start]
-    after = text[quantity.end : quantity.end + 24]
-    if BEFORE.search(before.rstrip() + (" " if before.endswith(" ") else "")) or BEFORE.search(
-        before.rstrip()
-    ):
+    before = text[max(0, quantity.start - NEAR_BEFORE) : quantity.start]
+    after = text[quantity.end : quantity.end + NEAR_AFTER]
+    if BEFORE.search(before.rstrip()) or AFTER.match(after):
         return False
-    if AFTER.match(after):
+    if (cue := BEFORE_IT.match(after)) and not (cue[1].endswith("ing") and _is_stretch(before)):
         return False
-    if BEFORE_SERVING.match(after) and not re.search(
-        r"\b(?:for|least|about|minimum|rest|chill|stand|cool|sit)\s?(?:at least |about |another )?$", before
-    ):
+    if quantity.high < DAY:
+        return True
+    if deed not in ("ferment", "rise", "marinate", "soak", "rest", "chill"):
         return False
-    if quantity.high >= 1440 and deed not in ("ferment", "rise", "marinate", "soak", "rest", "chill"):
-        return False
-    sentence = text[max(text.rfind(".", 0, quantity.start), 0) : quantity.end]
-    if quantity.high >= 1440 and (STORAGE.search(sentence) or deed == "store"):
-        return False
-    return not (deed == "store" and quantity.high > 24 * 60 - 1)
+    return not STORAGE.search(text[max(text.rfind(".", 0, quantity.start), 0) : quantity.end])
+
+
+def _is_stretch(before: str) -> bool:
+    """Whether the words before a time say that it is one: "for at least", or a verb: "simmer"."""
+    last = before.split()[-1:] or [""]
+    verb = lexicon().get(last[0].lower().strip("~("))
+    return bool(STRETCH.search(before)) or (verb is not None and verb.form == "plain")
 
 
 def kind(deed: Deed | None) -> DurationKind:

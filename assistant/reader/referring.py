@@ -1,0 +1,162 @@
+"""Whom a mention means at its place: the remaining ones, those of this part, the one that is not named elsewhere.
+
+`mentions.py` finds which foods of the list some words fit; here the place in the method decides between them.
+"""
+
+from __future__ import annotations
+
+from assistant.reader.clauses import Clause
+from assistant.reader.mentions import Foods, Mention, thing_words
+from assistant.reader.scene import HANDLING
+from assistant.reader.shares import Shares
+from assistant.reader.sheet import Sheet
+from rules.foods.names import plain, singulars
+from rules.recipe import Deed
+from rules.roles import POURED_AGAIN
+
+#: "Over the hot butter" is the butter that was put there.
+HEATED = frozenset({"hot", "melted", "foaming", "sizzling", "bubbling", "browned", "warm", "cooled"})
+DEFINITE = frozenset({"the", "this", "that", "these", "those"})
+#: Before a bare "ingredients": what shows that all of them are meant, and not "the dressing ingredients".
+ALL_OF = frozenset(
+    {"all", "the", "these", "", "mix", "combine", "add", "blend", "of", "together", "your", "following"}
+)
+#: Deeds that do not take of a food a second time.
+NO_MORE: frozenset[Deed] = HANDLING | {"serve", "bake", "rest"}
+NEAR_BEFORE, NEAR_AFTER = 3, 6
+DENIAL = 5
+
+
+class Referring:
+    """Settles mentions against what was taken so far."""
+
+    def __init__(self, foods: Foods, shares: Shares, title: str | None) -> None:
+        self.foods = foods
+        self.shares = shares
+        self.listed = len(foods.ingredients)
+        #: ingredients that the method names somewhere by words that fit no other
+        self.named: frozenset[int] = frozenset()
+        #: the words of the dish's own name, singular
+        self.title = frozenset(singulars(plain(title or "")).split())
+        self.components = tuple(dict.fromkeys(i.component for i in foods.ingredients if i.component))
+        #: the words of the names of its parts
+        self.parts = frozenset(
+            word for component in self.components for word in singulars(plain(component)).split()
+        )
+
+    def who(self, sheet: Sheet, mention: Mention, held: tuple[int, ...] = ()) -> tuple[int, ...]:
+        """The ingredients that a mention means here; `held` is what was cut or washed last."""
+        if mention.sort in ("all", "rest"):
+            return self._all_left(sheet, mention)
+        if mention.sort == "unlisted":
+            # The method may have named it before.
+            return self.foods.find(tuple(singulars(plain(mention.words)).split()))
+        if mention.sort == "group":
+            meant = dict.fromkeys(mention.who)
+            if mention.words == "vegetable" and set(held) & set(mention.who):
+                # What was just cut for it counts among "the vegetables", the lemon too.
+                meant |= dict.fromkeys(held)
+            return tuple(index for index in meant if not self.shares.entered(index))
+        if len(mention.who) > 1:
+            return self._one_of(sheet, mention)
+        return mention.who
+
+    def _all_left(self, sheet: Sheet, mention: Mention) -> tuple[int, ...]:
+        left = tuple(index for index in range(self.listed) if not self.shares.entered(index))
+        excepted = self._excepted(sheet, mention)
+        left = tuple(index for index in left if index not in excepted)
+        part = self._component_near(sheet, mention)
+        if part:
+            return tuple(index for index in left if self.foods.ingredients[index].component == part)
+        if mention.words == "ingredients" and sheet.low(mention.start - 1) not in ALL_OF:
+            return ()
+        own = tuple(
+            index
+            for index in left
+            if sheet.component and self.foods.ingredients[index].component == sheet.component
+        )
+        return own or left
+
+    def _excepted(self, sheet: Sheet, mention: Mention) -> frozenset[int]:
+        """What "all ingredients except the eggs" leaves out."""
+        near = [sheet.low(index) for index in range(mention.end, mention.end + 3)]
+        if not {"except", "but", "excluding", "besides"} & set(near):
+            return frozenset()
+        return frozenset(
+            index for other in sheet.mentions_in(mention.end, mention.end + 10) for index in other.who
+        )
+
+    def _component_near(self, sheet: Sheet, mention: Mention) -> str | None:
+        """The part that a group is of: "all the ingredients in the Meatballs section", "dressing ingredients"."""
+        near = {
+            singulars(plain(sheet.low(index)))
+            for index in range(max(0, mention.start - NEAR_BEFORE), mention.end + NEAR_AFTER)
+        }
+        return next((c for c in self.components if set(singulars(plain(c)).split()) <= near), None)
+
+    def _one_of(self, sheet: Sheet, mention: Mention) -> tuple[int, ...]:
+        """Words that fit several ingredients alike: those of this part, those still there."""
+        own = tuple(
+            index
+            for index in mention.who
+            if sheet.component and self.foods.ingredients[index].component == sheet.component
+        )
+        several = own or mention.who
+        unnamed = tuple(index for index in several if index not in self.named)
+        several = unnamed or several
+        fresh = tuple(index for index in several if not self.shares.entered(index))
+        if len({self.foods.ingredients[index].name for index in several}) == 1:
+            # One food on two lines: the first that is still there.
+            return fresh[:1] or several[:1]
+        return fresh or several
+
+    def again(self, sheet: Sheet, mention: Mention, index: int, deed: Deed) -> bool:
+        """Whether a food that was taken is taken a second time: fat, salt, sugar, without "the"."""
+        if self.foods.known[index].role not in POURED_AGAIN or deed in NO_MORE:
+            return False
+        before = mention.start - 1
+        while before >= 0 and sheet.low(before) in HEATED:
+            before -= 1
+        return sheet.low(before) not in DEFINITE
+
+    def is_no_object(self, sheet: Sheet, clause: Clause | None, mention: Mention) -> bool:
+        """Whether a food is only spoken of: "everything can go in", "not to burn the paste", the dish's own name."""
+        before = [sheet.low(index) for index in range(max(0, mention.start - DENIAL), mention.start)]
+        denied = next(
+            (
+                index
+                for index, word in enumerate(before)
+                if word in ("not", "don't", "without", "never", "avoid")
+            ),
+            None,
+        )
+        if denied is not None and not {",", ".", "and", ";"} & set(before[denied:]):
+            return True
+        if (
+            clause
+            and clause.verb.deed == "rinse"
+            and mention.who
+            and self.foods.known[mention.who[0]].role == "water"
+        ):
+            return True
+        if (
+            mention.sort == "all"
+            and clause
+            and mention.end <= clause.verb_start
+            and mention.words == "everything"
+        ):
+            return True
+        said = frozenset(singulars(plain(mention.words)).split())
+        is_dish = mention.sort == "food" and said <= self.title and said <= thing_words()
+        other = all(self.foods.known[index].name[-1:] != tuple(said) for index in mention.who)
+        return is_dish and other and sheet.low(mention.start - 1) in DEFINITE
+
+    def part_named(self, name: str) -> tuple[int, ...]:
+        """The ingredients of the part that a thing's name calls, where the method names them nowhere else."""
+        words = set(name.split())
+        part = next((c for c in self.components if words <= set(singulars(plain(c)).split())), None)
+        if part is None or not words:
+            return ()
+        own = tuple(i for i in range(self.listed) if self.foods.ingredients[i].component == part)
+        free = tuple(i for i in own if i not in self.named and not self.shares.entered(i))
+        return free if len(free) * 2 > len(own) else ()

@@ -1,0 +1,193 @@
+"""One step of the method with everything that was found in it: foods, vessels, figures, fires, lids, clauses."""
+
+from __future__ import annotations
+
+from bisect import bisect_left, bisect_right
+from collections.abc import Iterable
+from typing import NamedTuple, TypeVar
+
+from spacy.tokens import Doc
+
+from assistant.reader import words
+from assistant.reader.clauses import Clause, cut, frame
+from assistant.reader.mentions import Foods, Mention
+from assistant.reader.places import Place, Sign, fires, lids, places
+from assistant.reader.prose import Quantity, quantities
+from assistant.reader.sections import Line
+from assistant.reader.things import marks
+from assistant.reader.tokens import Mark, doc
+from assistant.reader.warmth import Temperature, temperatures
+
+S = TypeVar("S", Mention, Place, Mark)
+#: Measures that are vessels as well: "a glass of water", "1/3 cup water".
+#: A label before a step is no longer than this [characters].
+LABEL = 40
+MEASURES = frozenset(
+    {
+        "cup",
+        "cups",
+        "glass",
+        "bowl",
+        "bowls",
+        "jar",
+        "bottle",
+        "bag",
+        "container",
+        "jars",
+        "bottles",
+        "spoon",
+        "mug",
+        "sheet",
+        "tin",
+    }
+)
+
+
+class Paragraph(NamedTuple):
+    """The lines of one step, joined: text, and for each line where it begins in it."""
+
+    lines: tuple[Line, ...]
+    text: str
+    starts: tuple[int, ...]
+
+    def line_at(self, offset: int) -> int:
+        """The place in `lines` of the line that holds a character of the text."""
+        return max(0, bisect_right(self.starts, offset) - 1)
+
+
+def paragraphs(lines: Iterable[Line]) -> list[Paragraph]:
+    """The lines of the method by step: a line that goes on with the one above joins it."""
+    groups: list[list[Line]] = []
+    for line in lines:
+        if line.fresh or not groups:
+            groups.append([])
+        groups[-1].append(line)
+    return [_joined(group) for group in groups]
+
+
+def _joined(lines: list[Line]) -> Paragraph:
+    starts: list[int] = []
+    offset = 0
+    for line in lines:
+        starts.append(offset)
+        offset += len(line.body) + 1
+    return Paragraph(tuple(lines), " ".join(line.body for line in lines), tuple(starts))
+
+
+class Sheet:
+    """A paragraph read word by word; everything in it by token."""
+
+    def __init__(self, paragraph: Paragraph, foods: Foods) -> None:
+        self.paragraph = paragraph
+        self.text: Doc = doc(paragraph.text)
+        #: the number of the step that its first line is
+        self.first = 0
+        self.component = paragraph.lines[0].component
+        self.frame = frame(self.text)
+        self.things = marks(self.text)
+        vessels = places(self.text)
+        mentions = foods.mentions(self.text)
+        measured = {mention.start for mention in mentions}
+        self.places = [place for place in vessels if not _is_measure(self.text, place, measured)]
+        inside = {index for place in self.places for index in range(place.start, place.end)}
+        self.mentions = [m for m in mentions if m.start not in inside and m.end - 1 not in inside]
+        self.clauses = cut(self.frame, self._nouns())
+        self.amounts = quantities(paragraph.text)
+        self.temperatures: tuple[Temperature, ...] = temperatures(self.amounts)
+        self.times = [quantity for quantity in self.amounts if quantity.sort == "time"]
+        self.heat = fires(self.text)
+        self.lid = lids(self.text)
+        #: the whole step is done hours before: "The night before: soak the beans"
+        self.ahead = self._is_ahead()
+        #: times that were given to a deed, by where they begin
+        self.told: set[int] = set()
+
+    def _nouns(self) -> frozenset[int]:
+        """Tokens inside the name of a food or a vessel, where no verb can stand."""
+        spans = (*self.mentions, *self.places)
+        later = {index for span in spans for index in range(span.start + 1, span.end)}
+        alone = {span.start for span in spans if span.end - span.start == 1}
+        heads = {
+            mention.start for mention in self.mentions if mention.end - mention.start > 1 and mention.who
+        }
+        first = {start for start, _ in self.frame.sentences}
+        return frozenset(later | (alone - first) | (heads - first))
+
+    def _is_ahead(self) -> bool:
+        label, colon, _ = self.paragraph.text.partition(":")
+        labels = (label.lower() if colon and len(label) < LABEL else "", (self.component or "").lower())
+        return any(phrase in label for phrase in words.groups("clauses.toml")["ahead"] for label in labels)
+
+    def mentions_in(self, start: int, end: int) -> list[Mention]:
+        """The foods between two tokens."""
+        return _between(self.mentions, start, end)
+
+    def places_in(self, start: int, end: int) -> list[Place]:
+        """The vessels between two tokens."""
+        return _between(self.places, start, end)
+
+    def things_in(self, start: int, end: int) -> list[Mark]:
+        """The intermediate things between two tokens."""
+        return _between(self.things, start, end)
+
+    def times_in(self, start: int, end: int) -> list[Quantity]:
+        """The times between two tokens that were not given to a deed before."""
+        low, high = self.offset(start), self.offset(end)
+        first = bisect_left(self.times, low, key=lambda quantity: quantity.end - 1)
+        found = []
+        for quantity in self.times[first:]:
+            if quantity.start >= high:
+                break
+            if quantity.start >= low and quantity.start not in self.told:
+                found.append(quantity)
+        return found
+
+    def temperature_in(self, start: int, end: int) -> float | None:
+        """The first temperature between two tokens [°F]."""
+        low, high = self.offset(start), self.offset(end)
+        first = bisect_left(self.temperatures, low, key=lambda temperature: temperature.start)
+        found = self.temperatures[first : first + 1]
+        return found[0].fahrenheit if found and found[0].start < high else None
+
+    def signs_in(self, signs: list[Sign], start: int, end: int) -> list[str]:
+        """What signs of fire or lid say between two tokens."""
+        first = bisect_left(signs, start, key=lambda sign: sign.at)
+        last = bisect_left(signs, end, key=lambda sign: sign.at)
+        return [sign.says for sign in signs[first:last]]
+
+    def said(self, start: int, end: int) -> str:
+        """The words between two tokens, lower case."""
+        return self.text[start:end].text.lower()
+
+    def low(self, index: int) -> str:
+        """One token in lower case, empty outside of the text."""
+        return self.text[index].lower_ if 0 <= index < len(self.text) else ""
+
+    def offset(self, token: int) -> int:
+        """Where a token begins in the text [characters]."""
+        return self.text[token].idx if token < len(self.text) else len(self.text.text)
+
+    def step_at(self, token: int) -> int:
+        """The number of the step whose line holds a token."""
+        return self.first + self.paragraph.line_at(self.offset(token))
+
+    def aside(self, token: int, clause: Clause | None) -> bool:
+        """Whether a token stands where the text tells when or how far: "until the onions are soft"."""
+        if token not in self.frame.asides:
+            return False
+        return not (clause and clause.verb_start <= token and clause.verb_start in self.frame.asides)
+
+
+def _between(spans: list[S], start: int, end: int) -> list[S]:
+    first = bisect_left(spans, start, key=lambda span: span.start)
+    last = bisect_left(spans, end, key=lambda span: span.start)
+    return spans[first:last]
+
+
+def _is_measure(text: Doc, place: Place, foods: set[int]) -> bool:
+    """Whether a vessel only measures: "a glass of water", "1/3 cup water"."""
+    if text[place.end - 1].lower_ not in MEASURES:
+        return False
+    following = text[place.end].lower_ if place.end < len(text) else ""
+    numbered = text[place.start].like_num or (place.start > 0 and text[place.start - 1].like_num)
+    return following == "of" or (place.end in foods and (numbered or place.end - place.start == 1))
