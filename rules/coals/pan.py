@@ -48,7 +48,9 @@ def fried(group: Sequence[Piece], all_fried: Sequence[Piece], kitchen: Kitchen) 
                 way=way,
                 low_min=max(low, SHORTEST_MIN[0]),
                 high_min=max(high, SHORTEST_MIN[1]),
-                temp_f=next((piece.temp_f for piece in some if piece.temp_f), None),
+                temp_f=next(
+                    (piece.temp_f for piece in (*some, *(all_fried if is_deep else ())) if piece.temp_f), None
+                ),
                 look="brown" if browns else "deep fry" if is_deep and way == "fry" else way,
                 is_main=is_main,
             )
