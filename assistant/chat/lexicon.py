@@ -25,7 +25,7 @@ MOST_CHARACTERS = 600
 #: Small words, which may stand between any two words of a pattern.
 LIGHT_GROUPS = frozenset({"WE", "IT", "BE", "DO", "HAVE", "NEED"})
 LIGHT_WORDS = frozenset(
-    {"any", "so", "of", "to", "that", "there", "for", "if", "who", "by", "about", "or", "when", "than"}
+    {"any", "so", "of", "to", "that", "there", "for", "who", "by", "about", "or", "when", "than"}
 )
 EDGE_GROUPS = frozenset({"COMMA", "STOP", "AND"})
 #: Marks in the groups of a word: small, an edge of a part, free for a gap.
@@ -40,6 +40,7 @@ _GLUED = re.compile(r"(?<=\d)-(?=[a-z])|(?<=[a-z])-(?=[a-z])|(?<=[a-z])/(?=[a-z]
 _PATH = re.compile(r"[^\s\"']{0,120}\w\.(?:jsonl?|md|html?|ics|csv|txt)\b", re.IGNORECASE)
 _QUOTED = re.compile(r"[\"“”]([^\"“”]{1,60})[\"“”]|(?<!\w)'([^']{1,60})'(?!\w)")
 _LITERAL = re.compile(r"(?<=[\s\"|])[a-z]{4,}(?=[\s\"|?])")
+_OWNERS = re.compile(r"(?<=[a-z]s)'(?![\w'])")
 _GLUED_FEET = re.compile(r"(?<=\d)'(?![\w'])")
 _GLUED_INCHES = re.compile(r"(?<=\d)(?:\"|''|”)")
 
@@ -150,6 +151,7 @@ def spelled_out(text: str, *, known: frozenset[str] = frozenset()) -> str:
     """The utterance with its characters written one way, contractions spelled out and slips put right."""
     text = " ".join(clean.characters(text[:MOST_CHARACTERS]).split())
     text = _AM_PM.sub(r"\1m", text)
+    text = _OWNERS.sub("", text)
     text = _GLUED_FEET.sub(" feet", _GLUED_INCHES.sub(" inch", text))
     held = [
         *(found.span() for found in _PATH.finditer(text)),

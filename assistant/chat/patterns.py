@@ -187,6 +187,8 @@ def _weighed(
     for place in range(start, end):
         element = compiled.elements[alignments[place - start]]
         word = heard.words[place]
+        if element == ".." and "NOT" in word.groups:
+            return None  # a gap may hold many a word, but none that turns the meaning
         if element in ("^", ".."):
             if element == ".." and LIGHT not in word.groups:
                 weight -= GAP_COST if word.is_known else STRANGE_GAP_COST

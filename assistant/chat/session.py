@@ -19,7 +19,7 @@ from assistant.show.forms import Look, written
 from assistant.show.plain import printable
 from rules.circumstances import Day
 from rules.convert import camp
-from rules.plan import Plan
+from rules.plan import Plan, Stage
 from rules.problem import Problem
 from rules.recipe import Recipe, Struct
 
@@ -278,12 +278,17 @@ class Session:
         return Context(
             recipe=self.recipe or Recipe(),
             day=self.day,
-            temp_f=stage.temp_f if stage else None,
+            temp_f=self._baking_f(stage),
             people=people,
             last=self._last.act if self._last else None,
             last_slots=self._last.slots if self._last else {},
             kept=self._meals.names() if self._meals else (),
         )
+
+    def _baking_f(self, stage: Stage | None) -> float | None:
+        """What a "bit hotter" starts from: the recipe's own temperature, else the plan's [°F]."""
+        oven = self.recipe.oven if self.recipe else None
+        return oven.temp_f if oven is not None and oven.temp_f is not None else stage.temp_f if stage else None
 
     @property
     def _file(self) -> str | None:

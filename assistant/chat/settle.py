@@ -134,9 +134,9 @@ def _weather(match: Found, heard: Heard, context: Context) -> Told:
             return
         slots["air_f"] = _whole(air)
     for slot in ("wind", "ground"):
-        word = _value(match, slot)
-        if word is not None:
-            slots[slot] = word.value
+        word, fixed = _value(match, slot), _set(match, slot)
+        if word is not None or fixed is not None:
+            slots[slot] = word.value if word is not None else fixed
     if _value(match, "sky") is not None:
         slots["ground"] = "damp"
     yield "weather", slots

@@ -166,7 +166,7 @@ def _spoken(words: Words, first: Counted) -> Counted:
             and 10 <= more.value <= 95
             and not first.article
         ):
-            if word(words, more.end) in ("thousand", "hundred") or first.end != end:
+            if word(words, more.end) in ("thousand", "hundred", *table().inches) or first.end != end:
                 break
             return Counted(first.value * 100 + more.value, more.end)  # "three seventy five"
         if not grew or more is None or not more.spoken or more.article or more.value >= 100 or more.value < 1:
