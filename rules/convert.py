@@ -7,22 +7,13 @@ against what every plan promises.
 
 from __future__ import annotations
 
-from rules import (
-    cautions,
-    day as the_day,
-    dish as the_dish,
-    fat as the_fat,
-    foods,
-    instructions,
-    kit as the_kit,
-    labels,
-    method,
-    packs as the_packs,
-    pot as the_pot,
-    promises,
-    shopping,
-    swaps,
-)
+from rules import cautions, foods, instructions, labels, method, promises, shopping, swaps
+from rules import day as the_day
+from rules import dish as the_dish
+from rules import fat as the_fat
+from rules import kit as the_kit
+from rules import packs as the_packs
+from rules import pot as the_pot
 from rules.because import Ledger
 from rules.circumstances import Day, checked
 from rules.coals import stages
@@ -80,7 +71,19 @@ def camp(recipe: Recipe, day: Day | None = None) -> Plan:
         timeline=timeline,
         cold=cold,
         shopping=shopping.shopping(recipe, items, packs, heat, day, ledger),
-        kit=the_kit.kit(recipe, items, packs, fat, pot, heat, camp_steps, day, ledger),
+        kit=the_kit.kit(
+            recipe,
+            items,
+            packs,
+            fat,
+            pot,
+            heat,
+            camp_steps,
+            day,
+            ledger,
+            ice_kg=cold.ice_kg if cold else None,
+            home_steps=home_steps,
+        ),
         labels=labels.labels(recipe, items, packs, heat, day, ledger),
         cautions=cautions.cautions(recipe, items, graph, dish, heat, packs, day, ledger),
         allergens=allergens,
