@@ -15,6 +15,8 @@ from rules.recipe import Family
 PANNED: frozenset[Kind] = frozenset({"fry", "brown", "heat"})
 #: Families fried batch by batch: the text's time is for one of them.
 IN_BATCHES: frozenset[Family] = frozenset({"griddle", "deep fry"})
+#: Nothing stands over hot coals so long: what takes this long renders or stews in its fat [min].
+LONG_FRY_MIN = 30.0
 #: Oil at this temperature is there to fry in [°F].
 OIL_F = 325.0
 #: What is fried in turns keeps its coals busy this long at least [min], low and high.
@@ -63,6 +65,8 @@ def _is_hot(piece: Piece, kitchen: Kitchen, all_fried: Sequence[Piece]) -> bool:
     if _is_deep(all_fried, kitchen):
         return True
     if piece.heat == "low" or piece.kind == "heat" or kitchen.family == "griddle":
+        return False
+    if piece.longest_min >= LONG_FRY_MIN:
         return False
     if piece.has_flesh or piece.heat == "high":
         return True

@@ -77,3 +77,8 @@ def test_a_flame_stays_until_another_is_named() -> None:
         step(action("heat", "heat", 1, heat="high"), action("fry", "cook", 0, minutes=(4, 5))),
     )
     assert ways(made, "pan fry or saute") == [("fry", "fry")]
+
+
+def test_meat_that_renders_for_an_hour_is_not_seared_for_an_hour() -> None:
+    made = recipe({"pork belly": (2, "pound")}, step(action("fry", "render", 0, minutes=(60, 60))))
+    assert ways(made, "pan fry or saute") == [("fry", "gentle fry")]
