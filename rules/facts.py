@@ -272,9 +272,13 @@ class Facts:
         solid = [taking for taking in self.graph.takings if self._counts(taking)]
         if not solid or not self.does(*OVEN):
             return 1.0
-        return sum(any(event.does in OVEN for event in self.graph.after(taking)) for taking in solid) / len(
-            solid
-        )
+        return sum(self._bakes_last(taking) for taking in solid) / len(solid)
+
+    def _bakes_last(self, taking: Taking) -> bool:
+        """Whether the oven is the last fire that a food meets."""
+        # Browning after the oven is what the oven does: "bake until brown".
+        fires = [event.does for event in self.graph.after(taking) if event.does in (OVEN | STOVE) - {"brown"}]
+        return bool(fires) and fires[-1] in OVEN
 
     def _counts(self, taking: Taking) -> bool:
         """Food that makes up the dish: no seasoning, nothing optional, nothing strewn on or served with it."""

@@ -165,7 +165,7 @@ def is_thin(facts: Facts) -> bool:
 
 def stews(facts: Facts) -> bool:
     """Meat or vegetables simmer in it."""
-    return simmers(facts) and facts.holds("vegetable", *FLESH)
+    return simmers(facts) and not simmers_briefly(facts) and facts.holds("vegetable", *FLESH)
 
 
 def beans_are_most(facts: Facts) -> bool:

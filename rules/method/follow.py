@@ -13,7 +13,7 @@ from msgspec.structs import replace
 
 from rules.method.bench import Bench
 from rules.method.graph import HANDWORK, LAYING, MIXING, STOVE, WARMING, Event, Graph, parts
-from rules.method.settle import Raw, settle
+from rules.method.settle import FLESH, Raw, settle
 from rules.method.unsaid import Doing, guesses
 from rules.method.words import kind_of, words
 from rules.recipe import Action, Deed, Recipe, Step, Use
@@ -263,6 +263,15 @@ class _Follower:
             return [hand, *found]
         if action.does not in RECEIVING or not found:
             return found
+        if (
+            len(found) == 1
+            and fresh
+            and hand is not None
+            and hand not in found
+            and self._goes_into(found[0], hand)
+        ):
+            # "Add the chicken and the cream": to the sauce on the fire.
+            return [hand, *found]
         if len(found) > 1 and self._is_hot_fat(found[-1]):
             # "Pour the batter over the hot butter": what is named last receives.
             return [found[-1], *found[:-1]]
@@ -270,6 +279,12 @@ class _Follower:
             # "Spoon the peaches over the top": on what is at hand.
             return [self.bench.top(hand), found[0]]
         return found
+
+    def _goes_into(self, thing: int, hand: int) -> bool:
+        """Whether a thing that was spoken of goes into what stands on the fire, and not the other way round."""
+        inside = set(self.bench.pots[thing].inside)
+        on_fire = self.bench.pots[hand].has_fire and not self.bench.pots[hand].is_baked
+        return on_fire and bool(inside & FLESH)
 
     def _is_hot_fat(self, thing: int) -> bool:
         pot = self.bench.pots[thing]

@@ -38,6 +38,8 @@ GENERIC_PARTS = frozenset(
         "for",
     ]
 )
+#: A spice that enters at so many moments is not measured out for each: it joins the bag of its part.
+MANY_MOMENTS = 3
 #: A spell of waiting, cold or at room temperature, for which the dough is better made at home [min].
 LONG_RISE_MIN = 6 * 60
 #: Wait of a firm dough in the fridge after which it is baked: it is made at home and frozen [min].
@@ -190,6 +192,8 @@ class Kitchen:
         dusting = [taking for taking in takings if taking.does == "grease"]
         if dusting and len(dusting) < len(takings):
             takings = _shared(tuple(taking for taking in takings if taking.does != "grease"))
+        if len(takings) >= MANY_MOMENTS and role in ("spice", "starch", "dry good"):
+            return ()
         if len(takings) > 1 and not item.ingredient.amounts and role in POURED_AGAIN:
             return (_whole(takings[0]),)
         return takings
