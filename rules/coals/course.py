@@ -55,7 +55,7 @@ def course(
     aim = oven_aim(recipe, dish, told, day, ledger) if _oven(told) else None
     drafts = [*rises(told, kitchen), *cooked(told, aim, kitchen)]
     drafts = with_kidney_boil(_with_a_main(drafts, bool(told), kitchen), kitchen)
-    drafts = brought_up(merged(drafts), kitchen)
+    drafts = brought_up(merged(drafts, 1) if _is_made_slowly(drafts, kitchen) else merged(drafts), kitchen)
     return tuple(_warmed(drafts, fat, kitchen))
 
 
@@ -139,7 +139,7 @@ def _with_a_main(drafts: list[Draft], is_heated: bool, kitchen: Kitchen) -> list
         return drafts
     if kitchen.family not in WET and any(draft.kind in ("bake", "roast", "brown top") for draft in drafts):
         return drafts
-    if kitchen.family in FRIED and any(draft.low_min >= LONG_SIMMER_MIN for draft in drafts):
+    if _is_made_slowly(drafts, kitchen):
         return drafts
     # A custard on the stove, a soup that boils: the longest spell over water makes the dish.
     wet = [draft for draft in drafts if draft.kind in ("simmer", "boil")]
@@ -147,6 +147,11 @@ def _with_a_main(drafts: list[Draft], is_heated: bool, kitchen: Kitchen) -> list
         longest = max(wet, key=lambda draft: draft.middle_min)
         return [msgspec.structs.replace(draft, is_main=draft is longest) for draft in drafts]
     return [*drafts, _usual_main(kitchen)]
+
+
+def _is_made_slowly(drafts: Sequence[Draft], kitchen: Kitchen) -> bool:
+    """Whether a pan dish is made by one long spell, beside which the others are small."""
+    return kitchen.family in FRIED and any(draft.low_min >= LONG_SIMMER_MIN for draft in drafts)
 
 
 def _usual_main(kitchen: Kitchen) -> Draft:

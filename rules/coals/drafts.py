@@ -103,8 +103,8 @@ def joined(first: Draft, second: Draft) -> Draft:
     )
 
 
-def merged(drafts: Sequence[Draft]) -> list[Draft]:
-    """Neighbours of one kind and way joined, then the shortest of a group until two of it are left."""
+def merged(drafts: Sequence[Draft], most: int = MOST_OF_A_GROUP) -> list[Draft]:
+    """Neighbours of one kind and way joined, then the shortest of a group until `most` of it are left."""
     found: list[Draft] = []
     for draft in drafts:
         last = found[-1] if found else None
@@ -113,7 +113,7 @@ def merged(drafts: Sequence[Draft]) -> list[Draft]:
         else:
             found.append(draft)
     for group in GROUPS:
-        while sum(draft.kind in group for draft in found) > MOST_OF_A_GROUP:
+        while sum(draft.kind in group for draft in found) > most:
             _join_shortest(found, group)
     return found
 

@@ -112,3 +112,16 @@ def test_a_pudding_brought_to_the_boil_and_simmered_boils_once() -> None:
         step(action("boil", "bring", 0, 1), action("simmer", minutes=(35, 40))),
     )
     assert kinds(drafts(made, "boil or steam")) == ["boil", "simmer"]
+
+
+def test_a_pan_dish_made_by_one_long_spell_has_one_stage_of_each_kind() -> None:
+    made = recipe(
+        {"pork belly": (2, "pound"), "ginger": (1, "inch")},
+        step(action("fry", "fry", 0)),
+        step(action("simmer", "simmer", 0, minutes=(60, 60), heat="low")),
+        step(action("saute", "soften", 1)),
+        step(action("simmer", "simmer", minutes=(2, 2))),
+    )
+    found = drafts(made, "pan fry or saute")
+    assert kinds(found) == ["fry", "simmer"]
+    assert found[1].low_min == 62
