@@ -120,7 +120,7 @@ def merged(drafts: Sequence[Draft], most: int = MOST_OF_A_GROUP) -> list[Draft]:
 
 def _join_shortest(found: list[Draft], group: frozenset[StageKind]) -> None:
     places = [place for place, draft in enumerate(found) if draft.kind in group]
-    shortest = min(places, key=lambda place: found[place].middle_min)
+    shortest = min(places, key=lambda place: (found[place].middle_min, -place))
 
     def near(place: int) -> tuple[bool, int]:
         return found[place].kind != found[shortest].kind, abs(places.index(place) - places.index(shortest))
