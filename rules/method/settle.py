@@ -110,7 +110,9 @@ def _stands_in_a_pot(raw: Raw, raws: Sequence[Raw], things: Sequence[Thing], rol
         return True
     inside = [other for other in raws if other.thing == raw.thing and other.at <= stove[0]]
     batter = any(roles[other.use.ingredient] in ("flour", "egg", "leavener") for other in inside)
-    return not batter and roles[inside[0].use.ingredient] == "fat"
+    alone = all(roles[index] == "fat" for index in inside[0].beside)
+    waited = any(event.at < stove[0] and _waits(event) for event in thing.events if event.at >= raw.at)
+    return not batter and alone and not waited
 
 
 def _is_fire(event: Event) -> bool:
