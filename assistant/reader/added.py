@@ -10,7 +10,7 @@ from bisect import bisect_right
 
 from assistant.reader import words
 from assistant.reader.clauses import Clause
-from assistant.reader.mentions import Mention, thing_words
+from assistant.reader.mentions import Mention, is_food, thing_words
 from assistant.reader.referring import Referring
 from assistant.reader.sheet import Sheet
 from rules.foods import catalogue

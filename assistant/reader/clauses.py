@@ -296,6 +296,9 @@ class _Sentence:
             return self._after_to(order, before)
         if first in self.page.asides:
             return self._in_aside(order, ahead, before)
+        if ahead == "," and verb.words in _set("adjective") and self._low(before - 2) in ("a", "an", "the"):
+            # "A soft, smooth dough": an adjective.
+            return None
         if not ahead or ahead in _set("join"):
             previous = self.found[-1] if self.found else None
             return order._replace(

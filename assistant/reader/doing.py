@@ -178,6 +178,12 @@ def waits(look: Look) -> Deed | None:
     ):
         if re.search(r"\b(?:going|on|at it|cooking)\b", look.said):
             return look.scene.goes_on("other")
+    if look.verb == "process" and re.search(r"\b(?:canner|jars?|water bath)\b", look.said):
+        return "boil"
+    if look.verb == "wait" and re.search(r"\b(?:days?|weeks?|months?)\b", look.said):
+        return "rest"
+    if look.verb == "wait" and look.scene.leavened:
+        return "rest"
     if look.verb == "wait":
         return look.scene.goes_on("other") if look.scene.fire else "rest"
     if look.deed == "rest":
@@ -346,7 +352,7 @@ def fries(look: Look) -> Deed | None:
     )
     if look.deed in ("bake", "roast") and stove and "oven" not in look.all:
         return "fry"
-    if look.deed == "grill" and look.into("pan"):
+    if look.deed == "grill" and (look.into("pan") or (scene.vessel == "pan" and scene.fire in FRYING)):
         return "fry"
     if look.deed in ("fry", "saute") and look.into("grill"):
         return "grill"

@@ -115,6 +115,9 @@ class Foods:
                 return Mention("food", start, end, called if len(called) == 1 else who, written)
             return Mention("group", start, end, who, group)
         found = self.find(said) or self._by_hyphen(said)
+        if written.endswith("peppers"):
+            # Several peppers are vegetables, whatever else the list calls pepper.
+            found = tuple(k.index for k in self.known if said[-1] in k.name and k.role != "pepper") or found
         if not found and not is_food(written):
             return None
         return Mention("food" if found else "unlisted", start, end, found, written)
@@ -242,7 +245,8 @@ def _score(known: Known, said: tuple[str, ...], food: Food | None) -> int:
     score = _fit(known.name, known.head, said)
     for other in known.others:
         second = _fit(other, head_of(other), said)
-        score = max(score, second - SECOND if second >= LONGER else 0)
+        by_a_product = len(said) == 1 and said[0] in _set("product") and second != SAME
+        score = max(score, second - SECOND if second >= LONGER and not by_a_product else 0)
     if food is None or known.food is None:
         return score
     if food.name == known.food.name:

@@ -105,7 +105,7 @@ class Scene:
             self.wet, self.fire = False, None
         if self._opens_a_pan(deed, kind or self.vessel, roles):
             self.wet, self.fire = False, "fry"
-        elif (pours or set(roles) & LIQUID) and kind not in COLD_PLACES and self._into_the_pot(deed):
+        elif pours and kind not in COLD_PLACES and self._into_the_pot(deed):
             self.wet = True
         if deed == "drain" and not roles:
             self.wet = False

@@ -84,12 +84,12 @@ class Sheet:
         self.first = 0
         self.component = paragraph.lines[0].component
         self.frame = frame(self.text)
-        self.things = marks(self.text)
         vessels = places(self.text)
         mentions = foods.mentions(self.text)
         measured = {mention.start for mention in mentions}
         self.places = [place for place in vessels if not _is_measure(self.text, place, measured)]
         inside = {index for place in self.places for index in range(place.start, place.end)}
+        self.things = [mark for mark in marks(self.text) if mark.start not in inside]
         self.mentions = [m for m in mentions if m.start not in inside and m.end - 1 not in inside]
         self.clauses = cut(self.frame, self._nouns())
         self.amounts = quantities(paragraph.text)

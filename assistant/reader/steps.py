@@ -21,7 +21,7 @@ from assistant.reader.doing import deed_of
 from assistant.reader.mentions import Foods, Mention
 from assistant.reader.places import Place
 from assistant.reader.referring import Referring
-from assistant.reader.scene import HANDLING, LIQUID, WAIT, Scene, liquids
+from assistant.reader.scene import HANDLING, WAIT, Scene, liquids
 from assistant.reader.sections import Line
 from assistant.reader.shares import Shares, said_share
 from assistant.reader.sheet import Sheet, paragraphs
@@ -220,7 +220,7 @@ class _Method:
         durations = self._durations(sheet, clause.start, clause.end, going)
         self._remember(deed, uses, named)
         taken = [self.foods.known[index] for index, _ in uses]
-        roles = [food.role for food in taken if food.pours or food.role not in LIQUID]
+        roles = [food.role for food in taken]
         pours = pours or any(food.pours for food in taken)
         self.scene.after(deed, place, roles, heat=heat, pours=pours)  # type: ignore[arg-type]
         said = sheet.said(clause.start, clause.end)

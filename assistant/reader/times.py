@@ -15,7 +15,7 @@ from rules.recipe import Deed, DurationKind
 KINDS: dict[Deed, DurationKind] = {
     "bake": "bake", "roast": "bake", "broil": "bake", "simmer": "simmer", "reduce": "simmer", "boil": "boil",
     "steam": "boil", "fry": "fry", "saute": "fry", "brown": "fry", "deep fry": "fry", "griddle": "fry", "toast": "fry",
-    "deglaze": "simmer", "rest": "rest", "cool": "rest", "marinate": "marinate", "rise": "rise", "chill": "chill",
+    "deglaze": "simmer", "rest": "rest", "cool": "rest", "marinate": "marinate", "rise": "rise", "chill": "chill", "soak": "rest",
     "freeze": "chill",
 }  # fmt: skip
 DAY = 1440.0
@@ -53,7 +53,7 @@ def counts(text: str, quantity: Quantity, deed: Deed | None) -> bool:
         return True
     if deed not in ("ferment", "rise", "marinate", "soak", "rest", "chill"):
         return False
-    return not STORAGE.search(text[max(text.rfind(".", 0, quantity.start), 0) : quantity.end])
+    return not STORAGE.search(text[max(text.rfind(".", 0, quantity.start), 0) : quantity.start])
 
 
 def _is_stretch(before: str) -> bool:
