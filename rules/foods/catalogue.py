@@ -14,7 +14,7 @@ from rules import table, units
 from rules.foods.food import Food
 from rules.foods.names import plain, singular, singulars, words_of
 from rules.foods.slips import SLIP_LETTERS, is_slip
-from rules.foods.spellings import Asked, Spelling, before_join, spellings, without_states
+from rules.foods.spellings import Asked, Spelling, before_join, makes_another, spellings, without_states
 from rules.recipe import Struct
 
 How = Literal["name", "alias", "phrase", "slip", "head", "none"]
@@ -117,7 +117,7 @@ class Catalogue:
             if found.food and _fits(spelling, found.food):
                 return found
         words = without_states(plain(name).split())
-        if words_of("changes") & set(plain(name).split()):
+        if makes_another(plain(name).split()):
             return self._slip(name, words) or NONE
         return self._phrase(words) or self._slip(name, words) or self._head(words) or NONE
 

@@ -109,3 +109,11 @@ def before_join(words: list[str]) -> list[str]:
     """The words before a "with" or "in", unless the name begins with it."""
     joins = words_of("joins")
     return next((words[:place] for place, word in enumerate(words) if place and word in joins), words)
+
+
+def makes_another(words: list[str]) -> bool:
+    """Whether a word makes another food of the name ("vegan cheese", "sugar-free jam"): nothing may be guessed then."""
+    if words_of("changes") & set(words):
+        return True
+    after = dict(zip(words, [*words[1:], ""], strict=False))
+    return "free" in after and after["free"] not in ("range", "run")

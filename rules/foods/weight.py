@@ -184,9 +184,9 @@ def _measure(unit: str | None, food: Food) -> float | None:
     """One measure of volume of a food [g]; small spoons go by the spoon, which is often weighed apart."""
     if unit is None:
         return None
-    size = units.to(1, unit, "tablespoon")
-    if food.g_per_tbsp and (size <= 1 or not food.g_per_cup):
-        return food.g_per_tbsp * size
+    by_spoon = unit in ("teaspoon", "tablespoon") or units.is_loose(unit)
+    if food.g_per_tbsp and (by_spoon or not food.g_per_cup):
+        return food.g_per_tbsp * units.to(1, unit, "tablespoon")
     return food.g_per_cup * units.to(1, unit, "cup") if food.g_per_cup else None
 
 

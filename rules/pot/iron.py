@@ -65,7 +65,8 @@ def depth_of(pot: Oven, milliliters: float) -> float:
     bottom = pot.bottom_in / 2
     slope = (pot.diameter_in / 2 - bottom) / pot.depth_in
     cubic_in = to(milliliters, "milliliter", "cubic inch")
-    return float((bottom**3 + 3 * slope * cubic_in / pi) ** (1 / 3) - bottom) / slope
+    radius = float((bottom**3 + 3 * slope * cubic_in / pi) ** (1 / 3))
+    return max(0.0, (radius - bottom) / slope)
 
 
 def volume_at(pot: Oven, depth_in: float) -> float:

@@ -16,6 +16,11 @@ PEOPLE = Rule(
     because="{people} people and a recipe for {serves}: everything is taken {factor} times",
     source=HANDBOOK,
 )
+AS_WRITTEN = Rule(
+    id="scale.once",
+    because="{people} people and a recipe for {serves}: it is made as written",
+    source=HANDBOOK,
+)
 FACTOR = Rule(id="scale.factor", because="everything is taken {factor} times, as you asked", source=HANDBOOK)
 EGGS = Rule(
     id="scale.eggs",
@@ -63,6 +68,9 @@ def _factor(recipe: Recipe, day: Day, ledger: Ledger) -> float:
         return 1.0
     fits = serves.low <= day.people <= serves.high
     factor = 1.0 if fits else day.people / ((serves.low + serves.high) / 2)
+    if factor == 1.0:
+        ledger.note(AS_WRITTEN.says("scale", people=day.people, serves=_span(serves)))
+        return factor
     ledger.note(PEOPLE.says("scale", people=day.people, serves=_span(serves), factor=number(factor)))
     return factor
 

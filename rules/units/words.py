@@ -164,7 +164,7 @@ def _cups(value: float) -> str:
     base = max((part for part in CUPS[:-1] if part <= rest and _is_spoons(rest - part)), default=0.0)
     spoons = to(rest - base, "cup", "tablespoon")
     cups = f"{number(whole + base)} {plural('cup', whole + base)} plus " if whole + base else ""
-    return f"{cups}{number(spoons)} {plural('tablespoon', spoons)}"
+    return cups + _with_unit(spoons, "tablespoon")
 
 
 def _teaspoons(tablespoons: float) -> int:
