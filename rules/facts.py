@@ -275,10 +275,13 @@ class Facts:
         return sum(self._bakes_last(taking) for taking in solid) / len(solid)
 
     def _bakes_last(self, taking: Taking) -> bool:
-        """Whether the oven is the last fire that a food meets."""
+        """Whether the oven is the last fire that a food meets, or by far the longest."""
         # Browning after the oven is what the oven does: "bake until brown".
-        fires = [event.does for event in self.graph.after(taking) if event.does in (OVEN | STOVE) - {"brown"}]
-        return bool(fires) and fires[-1] in OVEN
+        fires = [event for event in self.graph.after(taking) if event.does in (OVEN | STOVE) - {"brown"}]
+        if not fires or fires[-1].does in OVEN:
+            return bool(fires)
+        inside = sum(event.minutes_high for event in fires if event.does in OVEN)
+        return inside > sum(event.minutes_high for event in fires if event.does in STOVE)
 
     def _counts(self, taking: Taking) -> bool:
         """Food that makes up the dish: no seasoning, nothing optional, nothing strewn on or served with it."""
@@ -302,7 +305,28 @@ class Facts:
     @cached_property
     def deep(self) -> bool:
         """Whether it is fried in a depth of oil."""
-        return self.does("deep fry") or (self.does("fry", "brown") and self.oil_ml >= DEEP_OIL_ML)
+        if self.does("deep fry"):
+            return True
+        return self.does("fry", "brown") and (self.oil_ml >= DEEP_OIL_ML or self._heats_oil_to_a_figure)
+
+    @cached_property
+    def _heats_oil_to_a_figure(self) -> bool:
+        """Oil whose temperature is told, or that the list wants for deep frying."""
+        named = any(
+            role == "fat"
+            and "deep"
+            in " ".join(filter(None, [item.ingredient.name, item.ingredient.notes, item.ingredient.prep]))
+            for item, role in zip(self.items, self.roles, strict=True)
+        )
+        return named or any(
+            action.temp_f is not None
+            and action.temp_f >= FRYING_F
+            and any(
+                self.roles[use.ingredient] == "fat" for use in action.uses if use.ingredient < len(self.roles)
+            )
+            for action in self.actions
+            if action.does in ("heat", "fry", "add", "pour")
+        )
 
     def minutes(self, *kinds: DurationKind) -> float:
         """All the time of these kinds that the method states, upper ends [min]."""
@@ -331,12 +355,19 @@ class Facts:
 
     def _boils(self, taking: Taking) -> bool:
         thing = self.graph.things[taking.thing]
-        return taking.does in ("boil", "steam") or thing.does("boil", "steam", "simmer")
+        if taking.does in ("boil", "steam") or thing.does("boil", "steam", "simmer"):
+            return True
+        return taking.hot and any(
+            other.thing == taking.thing and self.roles[other.ingredient] in THIN
+            for other in self.graph.takings
+        )
 
 
 #: A pound of dry beans gives 2.3 to 2.6 pounds cooked; dry pasta and rice about as much.
 COOKED_BEANS = 2.4
 COOKED_GRAIN = 2.4
+#: Oil that is brought to this is a bath [°F].
+FRYING_F = 300.0
 #: Oil from here on is a depth to fry in [ml].
 DEEP_OIL_ML = 300.0
 

@@ -99,6 +99,11 @@ def is_flat(facts: Facts) -> bool:
     return body and bare and facts.fire and not facts.oven and not facts.deep and not facts.does("boil")
 
 
+def is_pan_bread(facts: Facts) -> bool:
+    """A yeast dough cooked in a pan."""
+    return facts.yeasted and facts.has_body and facts.fire and not facts.oven and not facts.deep
+
+
 def sets(facts: Facts) -> bool:
     """Eggs set a sweet liquid with little flour."""
     sweet = facts.holds("egg") and facts.holds("sugar", "syrup") and not facts.has_body
@@ -252,6 +257,7 @@ FEATURES: dict[str, Callable[[Facts], bool]] = {
     "kneaded or rolled": lambda facts: facts.does("knead", "roll") and facts.has_body,
     "shaped small and baked sweet": is_shaped,
     "flour in a pan": is_flat,
+    "yeast dough in a pan": is_pan_bread,
     "eggs set it": sets,
     "assembled and baked": is_assembled,
     "grain or cheese baked": bakes_grain,

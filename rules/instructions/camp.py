@@ -265,7 +265,7 @@ class Camp:
         if pack is None:
             return False
         sort = self.inside.sort(pack)
-        return sort in FINISHED or (sort == "flesh" and taking.marinade)
+        return sort in FINISHED or (sort == "flesh" and taking.marinade and len(pack.items) > 1)
 
     def _was_done(self, at: int) -> bool:
         """Whether what this action works on was finished at home, up to here."""

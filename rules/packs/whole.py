@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Set as AbstractSet
+
 from rules.because import Rule
+from rules.method import Taking
 from rules.packs.kitchen import Kitchen, Portion
 from rules.packs.place import BOOK, Place, alone, frozen_or_cool
-from rules.roles import DAIRY, Role
+from rules.roles import BODY, DAIRY, SHELF_WET, Role
 
 WATER = Rule(
     id="water.camp",
@@ -44,7 +47,7 @@ MARINADE = Rule(
 )
 FISH_ACID = Rule(
     id="wet.fish-acid",
-    because="{food} would cook the fish on the way: it waits apart and meets it at camp",
+    because="{food} is part of a sour marinade, which would cook the fish on the way: it waits apart until camp",
 )
 COOKED_MEAT = Rule(
     id="prepped.cooked-meat",
@@ -90,6 +93,8 @@ AROMATIC = frozenset(
         "horseradish root",
     ]
 )
+#: What makes a marinade wet.
+_WETS: frozenset[Role] = SHELF_WET | {"milk", "cultured", "fat", "water", "mayonnaise", "stock"}
 #: What a forcemeat holds and a marinade does not.
 _BINDERS: frozenset[Role] = frozenset({"egg", "crumbs", "bread"})
 _CUT = ("chop", "grate", "grind")
@@ -188,12 +193,23 @@ def flesh_travels_alone(portion: Portion, kitchen: Kitchen) -> Place | None:
     )
 
 
+def _is_sour(taking: Taking, kitchen: Kitchen) -> bool:
+    food = kitchen.items[taking.ingredient].food
+    return food is not None and food.is_acid
+
+
 def marinates(portion: Portion, kitchen: Kitchen) -> bool:
     """Whether raw flesh waits in a marinade and not in a forcemeat."""
     return any(
-        taking.marinade and not _BINDERS & {kitchen.role(other) for other in kitchen.graph.company(taking)}
+        taking.marinade and is_marinade({kitchen.role(other) for other in kitchen.graph.company(taking)})
         for taking in kitchen.graph.moments(portion.item.index)
     )
+
+
+def is_marinade(roles: AbstractSet[Role]) -> bool:
+    """Neither a forcemeat with egg and crumbs nor a dry dredge of flour."""
+    dredge = bool(roles & BODY) and not roles & _WETS
+    return not roles & _BINDERS and not dredge
 
 
 def marinade_travels_with_its_meat(portion: Portion, kitchen: Kitchen) -> Place | None:
@@ -201,7 +217,7 @@ def marinade_travels_with_its_meat(portion: Portion, kitchen: Kitchen) -> Place 
     taking = portion.taking
     if taking is None or not taking.marinade or portion.role in _NOT_IN_MARINADE or portion.role in _FLESH:
         return None
-    if _BINDERS & kitchen.beside(portion):
+    if not is_marinade(kitchen.beside(portion)):
         return None
     if portion.role == "vegetable" and (portion.food is None or portion.food.name not in AROMATIC):
         return None
@@ -213,10 +229,11 @@ def marinade_travels_with_its_meat(portion: Portion, kitchen: Kitchen) -> Place 
         return None
     meat = raw[0]
     name = kitchen.recipe.ingredients[meat.ingredient].name
-    if kitchen.role(meat) == "fish" and portion.food is not None and portion.food.is_acid:
+    sour = any(_is_sour(other, kitchen) for other in kitchen.company(portion))
+    if kitchen.role(meat) == "fish" and sour:
         return Place(
             kind="wet mix",
-            key=("wet", portion.part, taking.group),
+            key=("wet", portion.part, "marinade", taking.group),
             travels="cool",
             because=FISH_ACID.says(portion.name, food=portion.name),
             part=portion.part,
