@@ -84,6 +84,9 @@ def read_pan(said: str) -> Pan | None:
         length, width = _inches(sides[1], unit), _inches(sides[3], unit)
         if sides[5]:
             depth = _inches(sides[5], unit)
+        elif shape.shape in _ROUND and width < length / 2:
+            # A round pan of "9x3" is nine inches wide and three deep.
+            length, width, depth = length, length, width
         return _pan(shape.shape, length, width, depth, said)
     room = _ROOM.search(words)
     if room:
