@@ -19,7 +19,14 @@ from rules.coals.kitchen import BAKED, FRIED, MAY_BE_WET, WET, Kitchen
 from rules.coals.oven import oven_aim
 from rules.coals.pieces import Kind, Piece, pieces
 from rules.coals.spells import DEFAULT_MINUTES, cooked, rises
-from rules.coals.water import SLOW_COOKER_MIN, brought_up, has_slow_cooker, simmer_key, with_kidney_boil
+from rules.coals.water import (
+    SLOW_COOKER_MIN,
+    brought_up,
+    counted_from_the_boil,
+    has_slow_cooker,
+    simmer_key,
+    with_kidney_boil,
+)
 from rules.dish import Dish
 from rules.foods import Item
 from rules.plan import FatUse, StageKind
@@ -55,15 +62,18 @@ def course(
     aim = oven_aim(recipe, dish, told, day, ledger) if _oven(told) else None
     drafts = [*rises(told, kitchen), *cooked(told, aim, kitchen)]
     drafts = with_kidney_boil(_with_a_main(drafts, bool(told), kitchen), kitchen)
-    drafts = brought_up(merged(drafts, 1) if _is_made_slowly(drafts, kitchen) else merged(drafts), kitchen)
+    drafts = merged(drafts, 1) if _is_made_slowly(drafts, kitchen) else merged(drafts)
+    drafts = brought_up(counted_from_the_boil(drafts, kitchen), kitchen)
     return tuple(_warmed(drafts, fat, kitchen))
 
 
 def _in_its_place(piece: Piece, kitchen: Kitchen) -> Piece:
-    """A bake is the oven's in a dish that is baked; a slow cooker simmers whatever the text calls it."""
+    """A bake is the oven's in a dish that is baked; what a stew "cooks" simmers, as does all in a slow cooker."""
     if kitchen.family in BAKED and piece.kind == "fry" and piece.verb.startswith(("bake", "roast")):
         return _as(piece, "bake")
     if piece.low_min is not None and piece.low_min >= SLOW_COOKER_MIN and has_slow_cooker(kitchen):
+        return _as(piece, "simmer")
+    if kitchen.family in WET and piece.kind == "boil" and piece.verb.startswith("cook"):
         return _as(piece, "simmer")
     return piece
 

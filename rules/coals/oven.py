@@ -95,7 +95,7 @@ def worded(stated: str) -> OvenWord | None:
 
 def oven_aim(recipe: Recipe, dish: Dish, told: Sequence[Piece], day: Day, ledger: Ledger) -> Aim:
     """The temperature to hold, with why; what was not in the text as a figure is asked."""
-    aim = _aim(recipe.oven or Oven(), dish, told, day, ledger)
+    aim = _aim(recipe, dish, told, day, ledger)
     more = heat_figure("high ground oven")
     if day.elevation_ft >= heat_figure("high ground").value and dish.leavened and not aim.is_asked:
         ledger.note(
@@ -104,14 +104,15 @@ def oven_aim(recipe: Recipe, dish: Dish, told: Sequence[Piece], day: Day, ledger
     return aim
 
 
-def _aim(oven: Oven, dish: Dish, told: Sequence[Piece], day: Day, ledger: Ledger) -> Aim:
+def _aim(recipe: Recipe, dish: Dish, told: Sequence[Piece], day: Day, ledger: Ledger) -> Aim:
+    oven = recipe.oven or Oven()
     if day.temp_f is not None:
         ledger.note(ASKED.says("temperature", temp=day.temp_f))
         return Aim(temp_f=day.temp_f, is_asked=True)
     in_text = oven.temp_f or next(
         (piece.temp_f for piece in told if piece.kind in ("bake", "roast") and piece.temp_f), None
     )
-    if in_text and oven.fan:
+    if in_text and oven.fan and not _has_a_pair(recipe, in_text):
         more = heat_figure("fan")
         ledger.note(FAN.says("temperature", more, more=more.value, temp=in_text + more.value))
         _ask(ledger, "The recipe gives a fan oven's temperature.", in_text + more.value)
@@ -136,6 +137,17 @@ def _aim(oven: Oven, dish: Dish, told: Sequence[Piece], day: Day, ledger: Ledger
     ledger.note(USUAL.says("temperature", usual, family=dish.family, temp=temp))
     _ask(ledger, "No temperature was given.", temp)
     return Aim(temp_f=temp)
+
+
+def _has_a_pair(recipe: Recipe, temp_f: float) -> bool:
+    """Whether the text gives a cooler figure beside this one: "200C, 180C fan", of which the still oven's was taken."""
+    more = heat_figure("fan").value
+    return any(
+        more / 2 <= temp_f - figure <= 2 * more
+        for step in recipe.steps
+        if temp_f in step.temps_f
+        for figure in step.temps_f
+    )
 
 
 def _ask(ledger: Ledger, text: str, temp_f: float) -> None:

@@ -42,7 +42,8 @@ def fried(group: Sequence[Piece], all_fried: Sequence[Piece], kitchen: Kitchen) 
         if not some:
             continue
         browns = way == "fry" and not is_main and kitchen.has_flesh
-        key = "brown" if browns else "fry main" if is_main else "fry"
+        is_aside = all(piece.does == "saute" for piece in some)
+        key = "brown" if browns else "fry main" if is_main and not is_aside else "fry"
         low, high = _in_turns(some, kitchen) if kitchen.family in IN_BATCHES else minutes(some, key)
         drafts.append(
             Draft(

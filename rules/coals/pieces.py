@@ -147,7 +147,9 @@ def _of_action(
 
 
 def _over(flame: Flame | None, piece: Piece) -> Piece:
-    """A pan stays on the flame that was named for it; a low one is not taken for browning meat."""
+    """A pan stays on the flame that was named for it; a low one browns no meat and boils nothing."""
+    if piece.kind == "boil" and "low" in (flame, piece.heat) and not piece.verb.startswith(("boil", "bring")):
+        return msgspec.structs.replace(piece, kind="simmer")
     stays = piece.kind == "fry" and piece.heat is None and not (flame == "low" and piece.has_flesh)
     return msgspec.structs.replace(piece, heat=flame) if stays else piece
 
@@ -190,7 +192,7 @@ def _is_oven(action: Action, step: Step, oven_f: float | None) -> bool:
 
 
 def _with_loose_times(here: list[Piece], step: Step, index: int, before: list[Piece]) -> Iterator[Piece]:
-    """The pieces of a step, with the times that no deed took given to the spell they belong to."""
+    """The pieces of a step, with the times that no deed took given to the spell they belong to, in the text's order."""
     for time in _loose(step):
         kind = BY_TIME.get(time.what)
         if (kind is None and time.what != "other") or _is_told(time, index, before):
@@ -199,10 +201,19 @@ def _with_loose_times(here: list[Piece], step: Step, index: int, before: list[Pi
         if place is not None:
             here[place] = _timed(here[place], kind, time)
         elif kind is not None:
-            here.append(_timed(Piece(kind=kind, step=index), kind, time))
+            here.insert(_place(time, step, here), _timed(Piece(kind=kind, step=index), kind, time))
         elif before and not here and _fits(before[-1], None) and time.low_min >= 1:
             before[-1] = _timed(before[-1], None, time)
     yield from here
+
+
+def _place(time: Duration, step: Step, here: Sequence[Piece]) -> int:
+    """Where a loose time stands among the timed pieces of its step."""
+    earlier = [(told.low_min, told.high_min) for told in step.durations[: step.durations.index(time)]]
+    places = [n for n, piece in enumerate(here) if (piece.low_min, piece.high_min) in earlier]
+    if places:
+        return places[-1] + 1
+    return next((n for n, piece in enumerate(here) if piece.is_timed), len(here))
 
 
 def _is_told(time: Duration, index: int, before: Sequence[Piece]) -> bool:

@@ -19,6 +19,8 @@ from rules.plan import StageKind
 from rules.recipe import Recipe
 from rules.roles import role_of
 
+#: What is only brought to the boil for a dough or filling: groups of foods.
+LIQUIDS = frozenset({"water", "fat", "dairy", "sugar", "stock", "alcohol", "salt"})
 #: A pan spell worth its own coals in a plain bake [min].
 WORTH_MIN = 4.0
 #: Longer rises happen at home or over night, away from the fire [min].
@@ -69,6 +71,9 @@ def _is_worth(piece: Piece, kitchen: Kitchen) -> bool:
         return piece.kind != "heat" and (piece.longest_min >= WORTH_MIN or piece.has_flesh)
     if piece.kind == "heat":
         return piece.longest_min >= WORTH_MIN
+    if kitchen.family in BAKED and piece.kind == "boil" and not piece.is_timed and piece.uses:
+        groups = {food.group for use in piece.uses if (food := kitchen.items[use].food) is not None}
+        return not groups <= LIQUIDS
     return kitchen.family != "no cook" or piece.longest_min > WORTH_MIN or piece.has_flesh
 
 

@@ -183,6 +183,26 @@ def with_kidney_boil(drafts: list[Draft], kitchen: Kitchen) -> list[Draft]:
     return [hard, *drafts]
 
 
+def counted_from_the_boil(drafts: list[Draft], kitchen: Kitchen) -> list[Draft]:
+    """The hard boil of dry kidney beans counts from the rolling boil: coming to it is a stage of its own."""
+    if not dry_kidney_beans(kitchen.recipe, kitchen.items):
+        return drafts
+    needed = usual("kidney boil").low_min
+    place = next(
+        (
+            at
+            for at, draft in enumerate(drafts)
+            if draft.kind == "boil" and draft.look == "boil" and draft.low_min >= needed
+        ),
+        None,
+    )
+    if place is None or (place and drafts[place - 1].look == "bring up"):
+        return drafts
+    row = usual("bring up")
+    up = Draft(kind="boil", way="boil", low_min=row.low_min, high_min=row.high_min, look="bring up")
+    return [*drafts[:place], up, *drafts[place:]]
+
+
 def brought_up(drafts: list[Draft], kitchen: Kitchen) -> list[Draft]:
     """A stew or soup comes to the boil before it simmers, water before it boils food."""
     is_wet = kitchen.family in WET

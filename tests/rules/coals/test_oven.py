@@ -8,7 +8,7 @@ from rules.because import Ledger
 from rules.circumstances import Day
 from rules.coals.oven import oven_aim, oven_words, worded
 from rules.dish import Dish
-from rules.recipe import Oven, Recipe
+from rules.recipe import Oven, Recipe, Step
 
 
 def aim(oven: Oven | None, day: Day | None = None, family: str = "batter bake", **dish):
@@ -83,3 +83,9 @@ def test_high_ground_offers_more_heat_for_what_rises() -> None:
 
 def test_every_word_lies_in_its_own_range() -> None:
     assert all(row.low_f <= row.temp_f <= row.high_f for row in oven_words().values())
+
+
+def test_a_still_ovens_figure_beside_a_fan_ovens_is_taken_as_it_is() -> None:
+    """ "200C/180C fan": 390 and 355 °F."""
+    made = Recipe(oven=Oven(temp_f=390.0, fan=True), steps=(Step(line=0, text="", temps_f=(390.0, 355.0)),))
+    assert oven_aim(made, Dish(family="casserole or layered bake"), (), Day(), Ledger()).temp_f == 390

@@ -115,3 +115,23 @@ def test_an_oven_turned_down_is_no_sauce() -> None:
         )
     ]
     assert kinds == ["bake", "bake"]
+
+
+def test_a_loose_time_stands_where_the_text_has_it() -> None:
+    """ "Cook the onion 8 minutes. Add peppers, 5 minutes. Simmer 30." """
+    kinds = [
+        (piece.kind, piece.low_min)
+        for piece in of(
+            step(
+                action("fry", "cook", 1, minutes=(8, 8)),
+                action("add", "add", minutes=(5, 5), what="fry"),
+                action("simmer", minutes=(30, 40)),
+            )
+        )
+    ]
+    assert kinds == [("fry", 8), ("fry", 5), ("simmer", 30)]
+
+
+def test_a_low_flame_boils_nothing() -> None:
+    *_, cook = of(step(action("other", "turn", heat="low"), action("boil", "cook", minutes=(20, 25))))
+    assert cook.kind == "simmer"

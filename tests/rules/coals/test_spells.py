@@ -94,3 +94,21 @@ def test_a_lid_taken_off_to_brown_is_a_stage_of_its_own() -> None:
     )
     assert "heat.brown-top" in [reason.rule for reason in ledger.reasons]
     assert kinds(drafts(recipe(food, bake, plain, oven=OVEN), "casserole or layered bake"))[-1] == "bake"
+
+
+def test_water_boiled_for_a_crust_is_no_stage() -> None:
+    made = recipe(
+        {"lard": (1, "cup"), "water": (1, "cup"), "flour": (3, "cup")},
+        step(action("boil", "boil", 0, 1)),
+        step(action("bake", minutes=(60, 60))),
+        oven=OVEN,
+    )
+    assert kinds(drafts(made, "pastry or pie")) == ["warm", "bake"]
+
+
+def test_what_a_soup_cooks_after_the_boil_simmers() -> None:
+    made = recipe(
+        {"potato": (4, None), "water": (1, "quart")},
+        step(action("boil", "bring", 1), action("boil", "cook", minutes=(15, 20))),
+    )
+    assert kinds(drafts(made, "soup")) == ["boil", "simmer"]

@@ -62,8 +62,9 @@ def test_dry_kidney_beans_boil_hard_for_half_an_hour_first() -> None:
         step(action("simmer", "simmer", 0, minutes=(90, 90))),
     )
     found = drafts(made, "beans or chili", ledger=ledger)
-    assert found[0].kind == "boil"
-    assert found[0].low_min >= 30
+    assert [found[0].kind, found[1].kind] == ["boil", "boil"]
+    assert found[0].look == "bring up", "the half hour counts from the rolling boil"
+    assert found[1].low_min >= 30
     assert "heat.kidney" in [reason.rule for reason in ledger.reasons]
 
 
