@@ -10,17 +10,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from rules.circumstances import Day
+from rules.instructions.saying import with_foods, without_foods
 from rules.instructions.telling import Coals, clean
-from rules.instructions.words import (
-    amount_of,
-    called,
-    deed_words,
-    joined,
-    sentence,
-    sign_of,
-    time_of,
-    with_state,
-)
+from rules.instructions.words import amount_of, called, deed_words, joined, sentence, with_state
 from rules.method import Graph, Taking
 from rules.method.follow import actions_of
 from rules.method.graph import FIRE, HANDWORK, parts
@@ -115,36 +107,23 @@ class Camp:
         if not takings and self._was_done(at):
             return ""
         foods, raw = self._foods(at, takings)
-        words = deed_words().get(action.does)
         if not foods:
-            return self._bare(action, at)
-        said = (
-            words.opening
-            if words and self._is_first(at, takings)
-            else words.joining
-            if words
-            else "add {what}"
-        ).format(what=joined(foods))
-        told = sentence(
-            self.coals.before(action) + said + self._where(at, takings) + time_of(action) + sign_of(action)
-        )
-        return told + self._washing(raw)
+            skipped = bool(takings) and action.does not in FIRE and not parts(action.does, action.word)
+            told = "" if skipped else without_foods(action, empty=self._is_empty(at))
+        else:
+            told = with_foods(
+                action,
+                foods,
+                first=self._is_first(at, takings),
+                hot=bool(takings) and takings[0].hot,
+                laid=bool(takings) and takings[0].laid,
+                fats=all(role_of(self.recipe.ingredients[taking.ingredient]) == "fat" for taking in takings),
+            )
+        return sentence(self.coals.before(action) + told) + self._washing(raw) if told else ""
 
-    def _bare(self, action: Action, at: int) -> str:
-        """A deed without foods: cooking, waiting, stirring."""
-        words = deed_words().get(action.does)
-        cooks = action.does in FIRE or parts(action.does, action.word)
-        empty = self.takings.get(at) and not cooks
-        waits = action.does in ("rest", "cool", "chill") and not (action.minutes or action.until)
-        turned_out = action.does == "turn" and {"out", "onto"} & set(action.word.split())
-        if words is None or words.bare is None or empty or waits or turned_out:
-            return ""
-        if action.does == "other" and not cooks:
-            return ""
-        word = action.word if not action.word.endswith(("ing", "ed")) else action.does
-        return sentence(
-            self.coals.before(action) + words.bare.format(word=word) + time_of(action) + sign_of(action)
-        )
+    def _is_empty(self, at: int) -> bool:
+        """Whether nothing was put anywhere yet."""
+        return not any(earlier <= at for earlier in self.takings)
 
     def _is_first(self, at: int, takings: list[Taking]) -> bool:
         """Whether these are the first foods of their bowl or pot at camp."""
@@ -154,17 +133,6 @@ class Camp:
             for earlier in self.takings
             if earlier < at
             for taking in self.takings[earlier]
-        )
-
-    def _where(self, at: int, takings: list[Taking]) -> str:
-        if not takings or not self._is_first(at, takings) or takings[0].laid:
-            return ""
-        return (
-            " in the pot"
-            if takings[0].hot
-            else " in the bowl"
-            if takings[0].does in ("mix", "beat", "add")
-            else ""
         )
 
     def _foods(self, at: int, takings: list[Taking]) -> tuple[list[str], bool]:

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from rules.method.graph import FIRE, STOVE, Event, Taking, Thing, parts
 from rules.method.words import kind_of
@@ -38,6 +38,7 @@ class Raw:
 
 def settle(raws: Sequence[Raw], things: Sequence[Thing], roles: Sequence[Role]) -> tuple[Taking, ...]:
     """The takings with their shares, groups and fire."""
+    raws = [replace(raw, laid=False) if _is_mixed_in_after(raw, things) else raw for raw in raws]
     shares = _shares(raws)
     hot = [_is_hot(raw, things) or _stands_in_a_pot(raw, raws, things, roles) for raw in raws]
     groups = _groups(raws, things, hot)
@@ -61,6 +62,18 @@ def settle(raws: Sequence[Raw], things: Sequence[Thing], roles: Sequence[Role]) 
             ahead=raw.action.ahead,
         )
         for raw, share, is_hot, group in zip(raws, shares, hot, groups, strict=True)
+    )
+
+
+def _is_mixed_in_after(raw: Raw, things: Sequence[Thing]) -> bool:
+    """Sprinkled on and then mixed in: "sprinkle the soda over the batter and stir"."""
+    if not raw.laid or raw.cooked:
+        return False
+    after = [event for event in things[raw.thing].events if event.at > raw.at]
+    return (
+        bool(after)
+        and after[0].does in ("mix", "beat", "fold")
+        and raw.action.does in ("top", "coat", "spread")
     )
 
 

@@ -48,7 +48,7 @@ SEVERAL = 2
 
 def creamed_fat_and_sugar_travel_together(portion: Portion, kitchen: Kitchen) -> Place | None:
     """Creamed fat and sugar is one prepped pack, cool; the sugar counts there."""
-    taking = portion.taking
+    taking = portion.entry
     if taking is None:
         return None
     if portion.job is not None and portion.job.goes == "creamed at home":
