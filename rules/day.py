@@ -16,7 +16,7 @@ from rules.circumstances import Day
 from rules.cold.hours import in_cooler
 from rules.dish import Dish
 from rules.foods import weigh
-from rules.hazards import JUICY, hazard_of, only_named
+from rules.hazards import JUICY, dry_kidney_beans, hazard_of, only_named
 from rules.plan import Batch, Cold, FatUse, Heat, Moment, Pack, Stage, StageKind
 from rules.recipe import Recipe
 from rules.wording import mass, short_names
@@ -28,6 +28,10 @@ BACKWARDS = Rule(
 LEAVENED_LAST = Rule(
     id="day.mix-last",
     because="wet and dry meet {minutes:.0f} minutes before the pot is ready: the leavener spends its gas within minutes",
+)
+SOAKED = Rule(
+    id="day.soak",
+    because="{food} soaks before it is cooked, at least {hours:.0f} hours, and the water is poured away",
 )
 EVENING = Rule(
     id="day.evening",
@@ -218,6 +222,7 @@ def _fire(
         default=-figure("no_coals_camp_min").value,
     )
     ledger.note(BACKWARDS.says("day", minutes=-first))
+    yield from _soaking(recipe, first, ledger)
     yield first - figure("before_fire_min").value, _laid_out(packs)
     for number, batch in enumerate(heat.fuel.batches):
         yield batch.light_at_min, _lighting(batch, number)
@@ -226,6 +231,29 @@ def _fire(
     yield from _washing(recipe, stages)
     yield from _mixing(dish, packs, stages, ledger)
     yield from _done(heat, stages)
+
+
+def _soaking(recipe: Recipe, first: float, ledger: Ledger) -> Iterator[Timed]:
+    """Dry beans are put in water so long before the fire, whether the text says so or leaves it at "overnight"."""
+    items = weigh(recipe)
+    soaked = {
+        use.ingredient
+        for step in recipe.steps
+        for action in step.actions
+        if action.does == "soak"
+        for use in action.uses
+        if (food := items[use.ingredient].food) is not None and food.group == "legume"
+    }
+    beans = sorted(soaked | {item.index for item in dry_kidney_beans(recipe, items)})
+    row = figure("soak_min")
+    for index in beans:
+        name = recipe.ingredients[index].name
+        ledger.note(SOAKED.says("day", row, food=name, hours=figure("soak_least_min").value / 60))
+        yield (
+            first - row.value,
+            f"{name}: into plenty of cold water to soak, at least {figure('soak_least_min').value / 60:.0f} hours; "
+            "pour that water away before cooking and take fresh.",
+        )
 
 
 def _laid_out(packs: Sequence[Pack]) -> str:
