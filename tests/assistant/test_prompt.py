@@ -1,0 +1,237 @@
+"""The talk at a terminal: pasted, typed, piped, dumb, narrow, without colours, interrupted, left."""
+
+from __future__ import annotations
+
+import os
+import re
+import subprocess
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+
+import pexpect
+import pytest
+
+from assistant.chat.prompt import READING, Talk
+from assistant.chat.session import Session
+from assistant.reader.read import read
+from tests.talks import CORPUS
+
+ROOT = CORPUS.parent
+COBBLER = (CORPUS / "recipes" / "river-peach-cobbler.txt").read_text(encoding="utf-8")
+CHILI = (CORPUS / "recipes" / "river-can-chili.txt").read_text(encoding="utf-8")
+MAIN = ["-c", "from assistant.cli import main; main()"]
+ESCAPES = re.compile(r"\x1b\[[0-?]*[ -/]*[@-~]|\x1b[=>]|\x1b\][^\x07]*\x07")
+SECONDS = 30
+
+
+@pytest.fixture
+def home(tmp_path: Path) -> dict[str, str]:
+    """An environment of its own: nothing of the user's is read or written."""
+    kept = {
+        name: value
+        for name, value in os.environ.items()
+        if not name.startswith(("XDG", "NO_COLOR", "FORCE", "COLUMNS"))
+    }
+    return {
+        **kept,
+        "HOME": str(tmp_path),
+        "TERM": "xterm-256color",
+        "PROMPT_TOOLKIT_NO_CPR": "1",
+        "PYTHONPATH": str(ROOT),
+    }
+
+
+def started(home: dict[str, str], columns: int = 80) -> pexpect.spawn[str]:
+    child: pexpect.spawn[str] = pexpect.spawn(
+        sys.executable,
+        MAIN,
+        env=home,
+        dimensions=(40, columns),
+        encoding="utf-8",
+        timeout=SECONDS,
+        cwd=str(ROOT),
+    )
+    child.delaybeforesend = None
+    child.expect("Ctrl-D leaves.")
+    child.expect("camp>")
+    return child
+
+
+@pytest.fixture
+def terminal(home: dict[str, str]) -> Iterator[pexpect.spawn[str]]:
+    child = started(home)
+    yield child
+    child.close(force=True)
+
+
+def paste(child: pexpect.spawn[str], text: str) -> None:
+    child.send(f"\x1b[200~{text}\x1b[201~")
+    child.send("\r")
+
+
+def test_a_pasted_recipe_is_planned_and_talked_through(terminal: pexpect.spawn[str]) -> None:
+    paste(terminal, COBBLER)
+    terminal.expect("Coals for the bake: 17 on the lid, 8 under")
+    terminal.expect("camp>")
+    terminal.send("how many on the bottom?\r")
+    terminal.expect("8 under")
+    terminal.expect("camp>")
+    terminal.send("\x04")
+    terminal.expect(pexpect.EOF)
+    terminal.close()
+    assert terminal.exitstatus == 0
+
+
+def test_a_recipe_typed_line_by_line_ends_with_two_empty_lines(terminal: pexpect.spawn[str]) -> None:
+    for line in (
+        "Camp Porridge",
+        "",
+        "2 cups oats",
+        "4 cups water",
+        "",
+        "Boil the water and simmer the oats 10 minutes.",
+        "",
+        "",
+    ):
+        terminal.send(line + "\r")
+    terminal.expect(re.escape(READING[:20]))
+    terminal.expect("Camp Porridge:")
+
+
+def test_ctrl_c_clears_a_line_and_ctrl_d_leaves(terminal: pexpect.spawn[str]) -> None:
+    terminal.send("half a sente")
+    terminal.send("\x03")
+    terminal.expect("Ctrl-D leaves.")
+    terminal.expect("camp>")
+    terminal.send("quit\r")
+    terminal.expect(pexpect.EOF)
+
+
+def test_the_arrow_brings_back_sentences_but_never_a_recipe(home: dict[str, str]) -> None:
+    child = started(home)
+    paste(child, COBBLER)
+    child.expect("camp>")
+    child.send("how much ice?\r")
+    child.expect("Ice to bring")
+    child.expect("camp>")
+    child.send("quit\r")
+    child.expect(pexpect.EOF)
+    (said,) = Path(home["HOME"]).rglob("said")
+    assert "+how much ice?" in said.read_text(encoding="utf-8")
+    assert "peaches" not in said.read_text(encoding="utf-8")
+
+
+def test_a_narrow_terminal_is_not_overrun(home: dict[str, str]) -> None:
+    child = started(home, columns=60)
+    paste(child, COBBLER)
+    child.expect("camp>")
+    child.send("show me the plan\r")
+    child.expect("reasons stand behind this")
+    shown = ESCAPES.sub("", (child.before or ""))
+    child.expect("camp>")
+    child.send("\x04")
+    child.expect(pexpect.EOF)
+    assert [line for line in shown.replace("\r", "").split("\n") if len(line) > 60] == []
+    child.close()
+
+
+@pytest.mark.parametrize(("name", "value"), [("NO_COLOR", "1"), ("TERM", "dumb")])
+def test_no_colour_where_none_is_wanted(home: dict[str, str], name: str, value: str) -> None:
+    child = started({**home, name: value})
+    if name == "TERM":
+        child.send(COBBLER.replace("\n\n\n", "\n\n") + "\n\n\n")
+    else:
+        paste(child, COBBLER)
+    child.expect("Coals outside only")
+    child.send("show me the plan\r")
+    child.expect("OVER THE COALS")
+    assert "\x1b[1" not in (child.before or "")
+    assert "38;5" not in (child.before or "")
+    child.close(force=True)
+
+
+def test_a_dumb_terminal_takes_interrupts_as_well(home: dict[str, str]) -> None:
+    child = started({**home, "TERM": "dumb"})
+    child.send("Porridge\n")
+    child.expect(re.escape(READING[:20]))
+    child.send("\x03")
+    child.expect("Dropped those lines.")
+    child.send("\x04")
+    child.expect(pexpect.EOF)
+    child.close()
+    assert child.exitstatus == 0
+
+
+def test_lines_from_a_pipe_are_answered_without_a_welcome(home: dict[str, str]) -> None:
+    lines = f"{COBBLER}\n\n\nhow many briquettes?\nwhat is the capital of France\nanother recipe\n{CHILI}"
+    done = subprocess.run(
+        [sys.executable, *MAIN],
+        input=lines,
+        capture_output=True,
+        text=True,
+        env=home,
+        cwd=ROOT,
+        check=True,
+        timeout=60,
+    )
+    assert done.stderr == ""
+    assert "Paste one" not in done.stdout
+    assert "> how many briquettes?\n25 briquettes for the bake" in done.stdout
+    assert "I did not understand that, and nothing changed." in done.stdout
+    assert "Can-Opener Chili:" in done.stdout
+    assert "\x1b" not in done.stdout
+    assert [line for line in done.stdout.splitlines() if len(line) > 80] == []
+
+
+# The same without a terminal: what each entry does.
+
+
+def talking(*, is_typed: bool = True, recipe: str | None = COBBLER) -> Talk:
+    session = Session(read(recipe) if recipe else None)
+    return Talk(session, lambda text: read(text), is_typed=is_typed)
+
+
+def test_the_name_of_a_file_reads_it(tmp_path: Path) -> None:
+    path = tmp_path / "chili.txt"
+    path.write_text(CHILI)
+    assert talking(recipe=None).take(str(path)).startswith("Can-Opener Chili:")
+
+
+def test_a_file_that_is_no_text_is_one_sentence(tmp_path: Path) -> None:
+    path = tmp_path / "chili.txt"
+    path.write_bytes(b"\x89PNG\r\n")
+    assert "looks like" not in talking().take(str(path))
+    assert "not a text file" in talking().take(str(path))
+
+
+def test_a_poem_is_no_recipe() -> None:
+    answer = talking(recipe=None).take("The river runs,\nthe river runs,\nand no one asks it why.")
+    assert answer.startswith("No recipe was found in that")
+
+
+def test_lines_that_were_not_understood_are_counted() -> None:
+    text = "Porridge\n\nIngredients\n\n2 cups oats\nzzz qqq\n\nMethod\n\nBoil the oats.\n"
+    told = talking(recipe=None).take(text)
+    assert ("not understood" in told) == bool(read(text).unread)
+
+
+def test_before_a_recipe_a_typed_sentence_is_heard_and_a_piped_line_is_the_recipes_first() -> None:
+    assert talking(recipe=None).take("we will be twelve").startswith("For 12.")
+    assert talking(recipe=None, is_typed=False).take("Chili for twelve") == READING
+    assert (
+        talking(recipe=None, is_typed=False).take("what can you do?").startswith("Say it in your own words")
+    )
+
+
+def test_a_paste_while_talking_is_another_recipe() -> None:
+    assert talking().take(CHILI).startswith("Can-Opener Chili:")
+
+
+def test_one_empty_line_inside_a_recipe_does_not_end_it() -> None:
+    talk = talking(recipe=None)
+    for line in ("Porridge", "", "2 cups oats", ""):
+        talk.take(line)
+    assert talk.is_collecting
+    assert talk.end().startswith("Porridge:")
+    assert talk.end() == ""
