@@ -8,6 +8,17 @@ from __future__ import annotations
 
 from functools import lru_cache
 
+from rules.because import Rule
+from rules.plan import Reason
+from rules.table import Row, read
+
+#: From here on the boiling point is told [ft]: below, it differs from 212 °F by less than a thermometer shows.
+TOLD_FROM_FT = 1000.0
+BOILS_AT = Rule(
+    id="heat.boils-at",
+    because="at {feet:,.0f} ft water boils at {temp:.0f} °F: a simmer is cooler there and everything in it takes longer",
+)
+
 #: IAPWS-IF97, region 4, coefficients n1 .. n10 of table 34.
 _N = (
     0.11670521452767e4,
@@ -43,6 +54,23 @@ def saturation_k(pascal: float) -> float:
     g = _N[1] * beta**2 + _N[4] * beta + _N[7]
     d = 2 * g / (-f - (f**2 - 4 * e * g) ** 0.5)
     return float((_N[9] + d - ((_N[9] + d) ** 2 - 4 * (_N[8] + _N[9] * d)) ** 0.5) / 2)
+
+
+class BoilingRow(Row, frozen=True, kw_only=True):
+    """A printed boiling point [°F] and its height [ft]."""
+
+    id: str
+    from_ft: float
+    boiling_f: float
+
+
+def boils_at(elevation_ft: float) -> tuple[Reason, ...]:
+    """Where water boils on high ground, with the printed figure nearest to it as the source; nothing on low ground."""
+    if elevation_ft < TOLD_FROM_FT:
+        return ()
+    rows: tuple[BoilingRow, ...] = read("boiling.csv", BoilingRow)
+    nearest = min(rows, key=lambda row: abs(row.from_ft - elevation_ft))
+    return (BOILS_AT.says("boil", nearest, feet=elevation_ft, temp=boiling_f(elevation_ft)),)
 
 
 @lru_cache(maxsize=1024)

@@ -20,6 +20,7 @@ from rules.coals.doneness import doneness
 from rules.coals.drafts import Draft, heat_figure
 from rules.coals.figures import figure
 from rules.coals.fuel import chimney_min, fuel, reasons
+from rules.coals.highground import boiling_f, boils_at
 from rules.coals.kitchen import BAKED
 from rules.coals.pattern import pattern
 from rules.coals.renew import renewing
@@ -207,7 +208,7 @@ def _heated(
         food_kg=_food_kg(items, pots),
     )
     total = fuel(Batch(light_at_min=batch.light_at_min, count=batch.count * pots) for batch in batches)
-    _tell(stages, total, pots, ledger)
+    _tell(stages, total, pots, day, ledger)
     made = [_stage(stage, diameter, depth, day, ledger) for stage in stages]
     return Heat(stages=tuple(_lit(made)), fuel=total, doneness=done)
 
@@ -230,13 +231,16 @@ def _food_kg(items: Iterable[Item], pots: int) -> float | None:
     return sum(known) / 1000 / pots
 
 
-def _tell(stages: Sequence[Timed], total: Fuel, pots: int, ledger: Ledger) -> None:
+def _tell(stages: Sequence[Timed], total: Fuel, pots: int, day: Day, ledger: Ledger) -> None:
     for stage in stages:
         if stage.coals is not None:
             ledger.note(
                 *(msgspec.structs.replace(why, about=stage.draft.kind) for why in stage.coals.reasons)
             )
-            ledger.note(*renewing(stage.refresh, stage.draft.high_min))
+            renewed = renewing(stage.refresh, stage.draft.high_min)
+            ledger.note(*(msgspec.structs.replace(why, about=stage.draft.kind) for why in renewed))
+    if any(stage.draft.kind in ("boil", "simmer") for stage in stages):
+        ledger.note(*boils_at(day.elevation_ft))
     if pots > 1:
         ledger.note(EACH_POT.says("fuel", pots=pots))
     ledger.note(*reasons(total))
@@ -256,7 +260,7 @@ def _stage(stage: Timed, diameter: int, depth: Depth, day: Day, ledger: Ledger) 
     return Stage(
         kind=draft.kind,
         minutes=Minutes(low=draft.low_min, high=draft.high_min),
-        temp_f=round(its.aim_f) if its is not None else draft.temp_f,
+        temp_f=_aim_f(draft, its, day),
         top=its.top if its else 0,
         under=its.under if its else 0,
         turn_every_min=turn,
@@ -266,6 +270,14 @@ def _stage(stage: Timed, diameter: int, depth: Depth, day: Day, ledger: Ledger) 
         pattern=pattern(diameter, its.top, its.under, spread=draft.way in ALL_UNDER) if its else None,
         refresh=stage.refresh,
     )
+
+
+def _aim_f(draft: Draft, its: Coals | None, day: Day) -> float | None:
+    """The temperature inside the pot [°F]; water does not pass the boiling point of the day's height."""
+    if its is None:
+        return draft.temp_f
+    is_water = draft.kind in ("boil", "simmer") and draft.temp_f is None
+    return round(min(its.aim_f, boiling_f(day.elevation_ft)) if is_water else its.aim_f)
 
 
 def _lit(stages: Sequence[Stage]) -> list[Stage]:
