@@ -64,7 +64,7 @@ def plain(name: str) -> str:
     if not lowered.isascii():
         lowered = lowered.replace("ß", "ss").replace("œ", "oe").replace("æ", "ae").replace("ø", "o")
         decomposed = unicodedata.normalize("NFKD", lowered.translate(_PUNCTUATION))
-        lowered = "".join(char for char in decomposed if not unicodedata.combining(char))
+        lowered = "".join(char for char in decomposed if not unicodedata.combining(char)).lower()
     return " ".join(lowered.translate(_PUNCTUATION).split())
 
 

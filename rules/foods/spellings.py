@@ -86,7 +86,8 @@ def spellings(name: str, asked: Asked) -> Iterator[Spelling]:
     part, of, whole = said.partition(" of ")
     if of:
         yield Spelling(name=f"{whole} {part}")
-    yield Spelling(name=" ".join(without_states(said.split())))
+    for words in _barer(said.split()):
+        yield Spelling(name=" ".join(words))
 
 
 def _hints(asked: Asked) -> Iterator[str]:
@@ -97,6 +98,21 @@ def _hints(asked: Asked) -> Iterator[str]:
         yield "canned"
     if asked.unit in FRESH_UNITS or done & CUT_FRESH:
         yield "fresh"
+
+
+def _barer(words: list[str]) -> Iterator[list[str]]:
+    """The name with ever fewer words of state: from the front, from the back, then everywhere.
+
+    A word of state may be part of the name ("large active dry yeast").
+    """
+    states = words_of("state")
+    while len(words) > 1 and (words[0] in states or words[0][0].isdigit()):
+        words = words[1:]
+        yield words
+    while len(words) > 1 and words[-1] in states:
+        words = words[:-1]
+        yield words
+    yield without_states(words)
 
 
 def without_states(words: list[str]) -> list[str]:

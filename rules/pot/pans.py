@@ -86,7 +86,7 @@ def read_pan(said: str) -> Pan | None:
             depth = _inches(sides[5], unit)
         elif shape.shape in _ROUND and width < length / 2:
             # A round pan of "9x3" is nine inches wide and three deep.
-            length, width, depth = length, length, width
+            width, depth = length, width
         return _pan(shape.shape, length, width, depth, said)
     room = _ROOM.search(words)
     if room:

@@ -22,6 +22,9 @@ CUPS = (0.0, 1 / 4, 1 / 3, 1 / 2, 2 / 3, 3 / 4, 1.0)
 CUP_MISS = 0.03
 
 _SPOONED = frozenset({"teaspoon", "tablespoon", "cup"})
+#: Units that hand small amounts to a smaller one, and how far rounding may miss before they do.
+_SMALLER = {"liter": "milliliter", "deciliter": "milliliter", "centiliter": "milliliter", "kilogram": "gram"}
+SMALLER_MISS = 0.1
 _TO_CUPS = frozenset({"pint", "quart", "gallon"})
 
 
@@ -58,6 +61,9 @@ def _measure(value: float, unit: str | None, whole: bool) -> tuple[str | None, f
         return unit, float(max(1, floor(value + 0.5)))
     if unit in ("ounce", "pound") and to(value, unit or "", "ounce") >= 16:
         unit, value = "pound", to(value, unit or "", "pound")
+    smaller = _SMALLER.get(unit or "")
+    if smaller and abs(_stepped(value, _step(unit or "", value)) - value) > SMALLER_MISS * value:
+        return _measure(to(value, unit or "", smaller), smaller, whole)
     return unit, _stepped(value, _step(_group(unit), value))
 
 
