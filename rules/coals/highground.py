@@ -60,7 +60,7 @@ class BoilingRow(Row, frozen=True, kw_only=True):
     """A printed boiling point [°F] and its height [ft]."""
 
     id: str
-    from_ft: float
+    elevation_ft: float
     boiling_f: float
 
 
@@ -69,7 +69,7 @@ def boils_at(elevation_ft: float) -> tuple[Reason, ...]:
     if elevation_ft < TOLD_FROM_FT:
         return ()
     rows: tuple[BoilingRow, ...] = read("boiling.csv", BoilingRow)
-    nearest = min(rows, key=lambda row: abs(row.from_ft - elevation_ft))
+    nearest = min(rows, key=lambda row: abs(row.elevation_ft - elevation_ft))
     return (BOILS_AT.says("boil", nearest, feet=elevation_ft, temp=boiling_f(elevation_ft)),)
 
 
