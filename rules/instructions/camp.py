@@ -9,16 +9,19 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from rules.because import Ledger
 from rules.circumstances import Day
+from rules.instructions.rest import place_the_rest, plain_method
 from rules.instructions.saying import with_foods, without_foods
 from rules.instructions.telling import Coals, clean
 from rules.instructions.words import amount_of, called, deed_words, joined, sentence, with_state
 from rules.method import Graph, Taking
 from rules.method.follow import actions_of
 from rules.method.graph import FIRE, HANDWORK, parts
+from rules.method.words import kind_of
 from rules.packs import Contents
-from rules.plan import Heat, Pack
-from rules.recipe import Action, Deed, Recipe
+from rules.plan import FatUse, Heat, Pack
+from rules.recipe import Action, Deed, Family, Recipe
 from rules.roles import BODY, Role, role_of
 
 #: Bundles that are finished at home: nothing of their making is told at camp.
@@ -57,6 +60,7 @@ class Camp:
         graph: Graph,
         packs: tuple[Pack, ...],
         inside: Contents,
+        fat: tuple[FatUse, ...],
         heat: Heat | None,
         day: Day,
     ) -> None:
@@ -72,18 +76,34 @@ class Camp:
         for taking in (*graph.takings, *graph.guesses):
             self.takings.setdefault(taking.at, []).append(taking)
         self.opens = self._openings()
+        self.hot_fat = frozenset(use.ingredient for use in fat if use.goes == "hot pot first")
 
-    def steps(self) -> tuple[str, ...]:
+    def steps(self, family: Family, ledger: Ledger) -> tuple[str, ...]:
         """All camp steps."""
         by_step: dict[int, list[str]] = {}
+        cooking: set[int] = set()
         for at, step, action in actions_of(self.recipe):
-            by_step.setdefault(step, []).append(self._tell(at, action))
-        told = [" ".join(said) for sentences in by_step.values() if (said := clean(sentences))]
-        return (*self.coals.lighting(), *self._with_the_rest(told), *self.coals.doneness())
+            said = self._tell(at, action)
+            by_step.setdefault(step, []).append(said)
+            if said and (action.does in FIRE or parts(action.does, action.word)):
+                cooking.add(step)
+        told = [(" ".join(kept), step in cooking) for step, said in by_step.items() if (kept := clean(said))]
+        rest = self._unopened()
+        if not told:
+            fat = [self._called(pack) for pack in rest if self._is_fat(pack)]
+            food = [self._called(pack) for pack in rest if not self._is_fat(pack)]
+            steps = plain_method(family, food, fat, ledger)
+        else:
+            hot = [self._called(pack) for pack in rest if self._is_hot_fat(pack)]
+            maybe = [self._called(pack) for pack in rest if self._is_optional(pack)]
+            wanted = [called for pack in rest if (called := self._called(pack)) not in {*hot, *maybe}]
+            steps = place_the_rest(told, wanted, maybe, hot)
+        return (*self.coals.lighting(), *steps, *self.coals.doneness())
 
     def _openings(self) -> dict[str, int]:
         """For each pack the action at which it is opened: where its body enters, else where its first food does."""
         first: dict[str, int] = {}
+        leavener: dict[str, int] = {}
         body: dict[str, int] = {}
         for at in sorted(self.takings):
             for taking in self.takings[at]:
@@ -91,9 +111,10 @@ class Camp:
                 if pack is None:
                     continue
                 first.setdefault(pack.id, at)
-                if role_of(self.recipe.ingredients[taking.ingredient]) in BODY:
-                    body.setdefault(pack.id, at)
-        return first | body
+                role = role_of(self.recipe.ingredients[taking.ingredient])
+                if role in BODY:
+                    (leavener if role == "leavener" else body).setdefault(pack.id, at)
+        return first | leavener | body
 
     def _tell(self, at: int, action: Action) -> str:
         """One action in a sentence; empty when it was done at home or says nothing at camp."""
@@ -107,23 +128,37 @@ class Camp:
         if not takings and self._was_done(at):
             return ""
         foods, raw = self._foods(at, takings)
-        if not foods:
+        if takings and foods and all(taking.ingredient in self.hot_fat for taking in takings):
+            told = f"put {joined(foods)} into the hot pot and shut the lid until it sizzles"
+        elif not foods:
             skipped = bool(takings) and action.does not in FIRE and not parts(action.does, action.word)
-            told = "" if skipped else without_foods(action, empty=self._is_empty(at))
+            told = "" if skipped else without_foods(action, empty=self._has_no_food(at))
         else:
             told = with_foods(
                 action,
                 foods,
                 first=self._is_first(at, takings),
-                hot=bool(takings) and takings[0].hot,
+                hot=bool(takings)
+                and (takings[0].hot or kind_of(takings[0].vessel or "") in ("pot", "pan", "tin")),
                 laid=bool(takings) and takings[0].laid,
                 fats=all(role_of(self.recipe.ingredients[taking.ingredient]) == "fat" for taking in takings),
             )
         return sentence(self.coals.before(action) + told) + self._washing(raw) if told else ""
 
-    def _is_empty(self, at: int) -> bool:
-        """Whether nothing was put anywhere yet."""
-        return not any(earlier <= at for earlier in self.takings)
+    def _has_no_food(self, at: int) -> bool:
+        """Whether what the action works on holds nothing yet, or nothing but the fat that the batter goes over."""
+        things = set(self._things_at(at))
+        inside = {
+            taking.ingredient
+            for earlier, takings in self.takings.items()
+            for taking in takings
+            if earlier <= at and (not things or taking.thing in things)
+        }
+        joined_in = any(
+            thing.into in things and thing.joined_at is not None and thing.joined_at <= at
+            for thing in self.graph.things
+        )
+        return not inside or (inside <= self.hot_fat and not joined_in)
 
     def _is_first(self, at: int, takings: list[Taking]) -> bool:
         """Whether these are the first foods of their bowl or pot at camp."""
@@ -247,22 +282,25 @@ class Camp:
                 return bool(inside) and not fire and all(self._is_done(taking) for taking in inside)
         return False
 
-    def _with_the_rest(self, told: list[str]) -> list[str]:
-        """The steps with the packs that none of them opened: before the last step, or as the only one."""
-        rest = [
+    def _unopened(self) -> list[Pack]:
+        """The packs that no step opened."""
+        return [
             pack
             for pack in self.packs
             if pack.id not in self.opened and pack.kind != "water" and self.inside.sort(pack) != "table"
         ]
-        if not rest:
-            return told
-        wanted = [called(pack, self.recipe, self.inside) for pack in rest if not self._is_optional(pack)]
-        maybe = [called(pack, self.recipe, self.inside) for pack in rest if self._is_optional(pack)]
-        extra = [sentence(f"add {joined(wanted)}")] if wanted else []
-        if maybe:
-            extra.append(sentence(f"if wanted, add {joined(maybe)}"))
-        place = len(told) - 1 if len(told) > 1 else 0
-        return [*told[:place], *extra, *told[place:]]
+
+    def _called(self, pack: Pack) -> str:
+        if self.inside.sort(pack) in AS_IT_COMES and pack.kind in ("fresh", "pantry"):
+            item = pack.items[0]
+            return amount_of(item, self.recipe.ingredients[item.ingredient], self.day.units)
+        return called(pack, self.recipe, self.inside)
+
+    def _is_fat(self, pack: Pack) -> bool:
+        return all(role_of(self.recipe.ingredients[item.ingredient]) == "fat" for item in pack.items)
+
+    def _is_hot_fat(self, pack: Pack) -> bool:
+        return all(item.ingredient in self.hot_fat for item in pack.items)
 
     def _is_optional(self, pack: Pack) -> bool:
         return all(self.recipe.ingredients[item.ingredient].optional for item in pack.items)

@@ -31,7 +31,7 @@ def write(
     graph: Graph,
     dish: Dish,
     packs: tuple[Pack, ...],
-    fat: tuple[FatUse, ...],  # noqa: ARG001 - told by the packs and the method
+    fat: tuple[FatUse, ...],
     pot: PotPlan | None,  # noqa: ARG001 - named by the coal plan
     heat: Heat | None,
     day: Day,
@@ -43,6 +43,6 @@ def write(
     if dish.family == "preserve or ferment":
         ledger.note(NOT_A_CAMP_JOB.says("steps", family=dish.family))
         return home, ("Nothing is left to do at camp: it comes along ready.",)
-    camp = Camp(recipe, graph, packs, inside, heat, day).steps()
+    camp = Camp(recipe, graph, packs, inside, fat, heat, day).steps(dish.family, ledger)
     ledger.note(HOME.says("steps", count=len(home), camp=len(camp)))
     return home, camp

@@ -24,6 +24,7 @@ class Pot:
     events: list[Event] = field(default_factory=list)
     inside: list[Role] = field(default_factory=list)
     into: int | None = None
+    joined_at: int | None = None
     #: how it was put into the other: by mixing, not by laying
     mixed_in: bool = False
     holds: list[int] = field(default_factory=list)
@@ -45,6 +46,7 @@ class Pot:
             vessel=self.vessel,
             events=tuple(self.events),
             into=self.into,
+            joined_at=self.joined_at,
             mixed_in=self.mixed_in,
             holds=tuple(self.holds),
             poured_over=self.poured_over,
@@ -97,11 +99,12 @@ class Bench:
         self._food_word.update(dict.fromkeys(name.split(), thing))
         self._role[role] = thing
 
-    def put_into(self, other: int, thing: int, action: Action) -> None:
-        """One thing goes into another."""
+    def put_into(self, other: int, thing: int, action: Action, at: int) -> None:
+        """One thing goes into another, by the action `at`."""
         if other == thing or self.pots[other].into is not None or self.top(thing) == other:
             return
         self.pots[other].into = thing
+        self.pots[other].joined_at = at
         formed = self.pots[thing].is_formed or self.pots[other].is_formed
         self.pots[other].mixed_in = action.does not in LAYING and not formed
         self.pots[thing].holds.append(other)

@@ -348,7 +348,7 @@ class _Follower:
             return self.bench.open(action)
         thing = targets[0]
         for other in targets[1:]:
-            self.bench.put_into(other, thing, action)
+            self.bench.put_into(other, thing, action, self.at)
         self.bench.call(thing, action)
         self.bench.hand = thing
         return thing

@@ -89,6 +89,8 @@ class Thing(Struct, frozen=True, kw_only=True):
     vessel: str | None = None
     events: tuple[Event, ...] = ()
     into: int | None = None
+    #: the action that put it there
+    joined_at: int | None = None
     #: it was mixed into that thing, not laid on or around it
     mixed_in: bool = False
     holds: tuple[int, ...] = ()
