@@ -60,9 +60,21 @@ def guess(lines: list[Marked], parts: list[Part], kinds: list[str], start: int) 
         for line in lines[start:]
         if parts[line.number] in open_parts and kinds[line.number] != "heading" and line.body
     ]
+    # A sub-heading goes with what stands under it.
+    heads = {line.number for line in open_lines[1:] if standing(line) and (line.colon or line.level)}
+    open_lines = [line for line in open_lines if line.number not in heads]
     for line, part in zip(open_lines, _cheapest(open_lines, allowed), strict=True):
         parts[line.number] = part
+    for line in reversed(lines[start:]):
+        if line.number in heads and line.number + 1 < len(lines):
+            parts[line.number] = _below(lines, parts, line.number)
     _carry(lines, parts, start)
+
+
+def _below(lines: list[Marked], parts: list[Part], number: int) -> Part:
+    """The part of the next line that says something; its own part if none does."""
+    below = next((line.number for line in lines[number + 1 : number + 4] if line.body), number)
+    return parts[below]
 
 
 def _carry(lines: list[Marked], parts: list[Part], start: int) -> None:

@@ -21,6 +21,8 @@ STRONG: dict[Part, frozenset[str]] = {
     "notes": frozenset({"notes", "nutrition", "variations", "storage", "substitutions"}),
     "tools": frozenset({"utensils", "equipment", "tools"}),
 }
+#: A standing line with an order in it is a heading only up to this many words: "Make the dough:".
+SHORT_ORDER = 4
 OPENERS = re.compile(
     r"(?:ingredients? )?(?:for|to make|make|making) (?:the |your |a )?|(?:the|your) |pick and choose |choose (?:from )?|ingredients? (?:for|of) (?:the )?"
 )
@@ -72,6 +74,9 @@ def component_name(heading: str) -> str | None:
     """What a sub-heading calls the part of the dish it opens: "For the Sauce:" is "sauce"."""
     name = BRACKETS.sub(" ", heading.lower()).strip(" :.-*_#")
     name = " ".join(name.split())
+    # "Shopping/ingredients" says nothing but that the list begins.
+    if all(part_of(word) for word in name.replace("/", " ").split()):
+        return None
     name = OPENERS.sub("", name, count=1) if OPENERS.match(name) else name
     shorter = (
         CLOSERS.sub("", name)

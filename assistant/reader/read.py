@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import msgspec
 
 from assistant.reader.lines import read_line
 from assistant.reader.oven import oven_of
-from assistant.reader.sections import layout
+from assistant.reader.sections import Layout, Line, layout
 from assistant.reader.servings import servings_of
 from assistant.reader.steps import read_steps
 from assistant.reader.told import told
+from assistant.reader.tools import is_tool
 from rules import dish, method
 from rules.because import Ledger
 from rules.foods import weigh
-from rules.recipe import Family, Ingredient, Recipe, Unread
+from rules.recipe import Doubt, Family, Ingredient, Recipe, Step, Unread
 
 
 def read(text: str, *, file: str | None = None) -> Recipe:
@@ -21,13 +24,16 @@ def read(text: str, *, file: str | None = None) -> Recipe:
     page = layout(text)
     ingredients: list[Ingredient] = []
     unread: list[Unread] = []
-    for line in page.lines:
-        if line.kind != "ingredient":
+    tools: list[Unread] = [_as_written(line) for line in page.lines if line.kind == "tool"]
+    for line, body in _items(page.lines):
+        found = read_line(body, line=line.number, component=line.component)
+        if not any(ingredient.food for ingredient in found) and is_tool(body):
+            tools.append(_as_written(line))
             continue
-        found = read_line(line.body, line=line.number, component=line.component)
         ingredients += found
         if not found:
-            unread.append(Unread(line=line.number, text=line.text.strip()))
+            unread.append(_as_written(line))
+    unread += map(_as_written, page.beyond)
     steps = [line for line in page.lines if line.kind == "step"]
     reading = read_steps(steps, ingredients or told(steps), title=page.title)
     recipe = Recipe(
@@ -38,6 +44,8 @@ def read(text: str, *, file: str | None = None) -> Recipe:
         oven=oven_of(page, reading.steps),
         file=file,
         unread=tuple(unread),
+        tools=tuple(tools),
+        doubts=tuple(_doubts(page, reading.ingredients, reading.steps)),
         others=page.others,
     )
     return msgspec.structs.replace(recipe, family=family_of(recipe))
@@ -47,3 +55,52 @@ def family_of(recipe: Recipe) -> Family:
     """The family of dish, as the rules decide it."""
     ledger = Ledger()
     return dish.decide(recipe, weigh(recipe), method.graph(recipe), ledger).family
+
+
+def _items(lines: Sequence[Line]) -> list[tuple[Line, str]]:
+    """The lines of the list with their words, wrapped ends joined to the line that they belong to."""
+    items: list[tuple[Line, str]] = []
+    for line in lines:
+        if line.kind == "ingredient":
+            items.append((line, line.body))
+        elif line.kind == "more" and items:
+            first, body = items[-1]
+            items[-1] = (first, f"{body} {line.body}")
+    return items
+
+
+def _as_written(line: Line) -> Unread:
+    return Unread(line=line.number, text=line.text.strip())
+
+
+def _doubts(page: Layout, ingredients: Sequence[Ingredient], steps: Sequence[Step]) -> list[Doubt]:
+    """What the layout left open: no list, no method, more than one recipe."""
+    doubts = []
+    first = next((line for line in page.lines if line.body), None)
+    if first is not None and not steps:
+        taken = (
+            "no method was found; the list alone was read"
+            if ingredients
+            else "no recipe was found in this text"
+        )
+        doubts.append(Doubt(line=first.number, text=first.text.strip(), taken=taken))
+    elif first is not None and all(ingredient.from_ == "method" for ingredient in ingredients):
+        doubts.append(
+            Doubt(
+                line=first.number,
+                text=first.text.strip(),
+                taken="no list was found; the foods are those that the method names",
+            )
+        )
+    if page.others and page.beyond:
+        taken = "only the first recipe was read; paste the other by itself"
+        doubts.append(Doubt(line=page.beyond[0].number, text=page.others[0], taken=taken))
+    elif page.beyond:
+        doubts.append(
+            Doubt(
+                line=page.beyond[0].number,
+                text=page.beyond[0].text[:80].strip(),
+                taken="longer than any recipe; the rest was not read",
+            )
+        )
+    return doubts

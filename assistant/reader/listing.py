@@ -1,0 +1,95 @@
+"""The lines of an ingredient list: foods, sub-headings, wrapped ends, remarks."""
+
+from __future__ import annotations
+
+import re
+
+from assistant.reader import headings
+from assistant.reader.desk import Desk, Kind, asks, is_fact
+from assistant.reader.guess import AMOUNT, COUNTS_NO_FOOD
+from assistant.reader.marks import Marked
+
+#: "Oven at 450F" among the foods is a deed.
+OVEN = re.compile(
+    r"(?:pre-?heat|heat|set)?\s?(?:the |your |an )?oven\b.{0,20}\d{3}|pre-?heat\b", re.IGNORECASE
+)
+#: A sentence of more words than these is talk, unless an amount opens it.
+TALK = 12
+LONGEST_HEADING = 10
+SHORT_ITEM, SHORT, SHORT_BARE = 6, 6, 5
+
+
+def sort_list(desk: Desk, first: int, last: int, component: str | None) -> None:
+    """File the lines of a list; `component` is what its heading called the part, if it did."""
+    filled = [line for line in desk.lines[first:last] if line.body]
+    bulleted = sum(bool(line.bullet) for line in filled) * 2 > len(filled)
+    #: the item that opened items of its own: its indent, and the component outside
+    outer: tuple[int, str | None] | None = None
+    opened = False
+    for line in desk.lines[first:last]:
+        if desk.is_blank(line):
+            continue
+        if outer and line.indent <= outer[0] and (line.bullet or not line.indent):
+            component, outer = outer[1], None
+        kind = _kind(desk, line, last, bulleted=bulleted, goes_on=opened)
+        if kind == "component":
+            outer = (line.indent, component) if _nests(desk, line, last) else None
+            component = headings.component_name(line.body)
+        opened = kind in ("ingredient", "more") or (opened and kind != "component")
+        desk.kinds[line.number] = kind
+        desk.component[line.number] = component
+
+
+def _kind(desk: Desk, line: Marked, last: int, *, bulleted: bool, goes_on: bool) -> Kind:
+    body = desk.body[line.number]
+    amount = bool(AMOUNT.match(body))
+    if goes_on and _goes_on(desk, line, bulleted=bulleted):
+        return "more"
+    if _nests(desk, line, last) or _is_component(desk, line, last, bulleted=bulleted):
+        return "component"
+    if is_fact(body) and (not amount or COUNTS_NO_FOOD.match(body)):
+        return "fact"
+    if not amount and OVEN.match(body):
+        return "step"
+    if not line.bullet and (body.startswith("(") or (line.words > TALK and not amount)):
+        return "step" if asks(body) and line.words > TALK else "note"
+    return "ingredient"
+
+
+def _goes_on(desk: Desk, line: Marked, *, bulleted: bool) -> bool:
+    """Whether a line is the wrapped end of the ingredient above it."""
+    above = line.number - 1
+    if (
+        line.bullet
+        or line.level
+        or desk.kinds[above] not in ("ingredient", "more")
+        or AMOUNT.match(line.body)
+    ):
+        return False
+    wrapped = line.body[:1].islower() or line.body.startswith(("(", "&", ","))
+    open_end = desk.body[above].endswith((",", "(", " or", " and"))
+    return wrapped and (bulleted or bool(line.indent) or open_end)
+
+
+def _nests(desk: Desk, line: Marked, last: int) -> bool:
+    """Whether an item opens items of its own, set in more deeply."""
+    below = desk.following(line, last)
+    return bool(
+        line.bullet and below and below.bullet and below.indent > line.indent and not AMOUNT.match(line.body)
+    )
+
+
+def _is_component(desk: Desk, line: Marked, last: int, *, bulleted: bool) -> bool:
+    """Whether a line among the ingredients is a sub-heading."""
+    if AMOUNT.match(line.body) or line.words > LONGEST_HEADING:
+        return False
+    if line.level or (line.colon and (not line.bullet or line.words <= SHORT_ITEM)):
+        return True
+    if line.bullet or line.body.endswith("."):
+        return False
+    below = desk.following(line, last)
+    if bulleted:
+        return line.words <= SHORT and bool(below and below.bullet)
+    alone = not (line.number and desk.lines[line.number - 1].body)
+    heads = alone and below is not None and bool(AMOUNT.match(below.body))
+    return line.words <= SHORT_BARE and heads and (line.shouted or "," not in line.body)
