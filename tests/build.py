@@ -2,12 +2,29 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
+from collections.abc import Callable
+
 from rules.because import Ledger
 from rules.circumstances import Day
 from rules.dish import Dish
 from rules.foods import Item, catalogue, weigh
+from rules.method import graph
+from rules.packs import divide
 from rules.plan import Batch, Doneness, Fuel, Heat, Minutes, Pack, PackItem, PackKind, Refresh, Stage, Travels
-from rules.recipe import Action, Amount, Deed, Family, Ingredient, Package, Recipe, Step, Use
+from rules.recipe import (
+    Action,
+    Amount,
+    Deed,
+    Duration,
+    DurationKind,
+    Family,
+    Ingredient,
+    Package,
+    Recipe,
+    Step,
+    Use,
+)
 
 
 def amount(low: float, unit: str | None = None, *, of: tuple[float, str] | None = None) -> Amount:
@@ -100,3 +117,46 @@ def bake(low: float = 30, high: float = 40, *, refresh: tuple[Refresh, ...] = ()
 def nothing() -> tuple[Day, Ledger]:
     """A plain day and an empty ledger."""
     return Day(), Ledger()
+
+
+def doing(*ingredients: Ingredient) -> Callable[..., Action]:
+    """Deeds that name their foods: `do("mix", "flour", ("sugar", 0.5), vessel="large bowl")`."""
+    index = {ingredient.name: number for number, ingredient in reversed(list(enumerate(ingredients)))}
+
+    def do(does: Deed, *foods: str | tuple[str, float], word: str | None = None, **more: object) -> Action:
+        uses = tuple(
+            Use(ingredient=index[food])
+            if isinstance(food, str)
+            else Use(ingredient=index[food[0]], share=food[1])
+            for food in foods
+        )
+        return Action(does=does, word=word or does, uses=uses, **more)
+
+    return do
+
+
+def minutes(low: float, high: float | None = None, what: DurationKind = "other") -> Duration:
+    """A stretch of time."""
+    return Duration(what=what, low_min=low, high_min=high if high is not None else low)
+
+
+def packed(
+    of: Recipe, family: Family, day: Day | None = None, ledger: Ledger | None = None, **more: object
+) -> tuple[Pack, ...]:
+    """The packs of a recipe that is run as this family."""
+    return divide(of, items(of), graph(of), dish(family, **more), day or Day(), ledger or Ledger())
+
+
+def kinds(packs: tuple[Pack, ...], of: Recipe) -> dict[str, set[str]]:
+    """The kinds of the packs that hold each food, by the food's name."""
+    found: defaultdict[str, set[str]] = defaultdict(set)
+    for one in packs:
+        for item in one.items:
+            found[of.ingredients[item.ingredient].name].add(one.kind)
+    return dict(found)
+
+
+def mates(packs: tuple[Pack, ...], of: Recipe, name: str) -> list[set[str]]:
+    """What shares a pack with a food, pack by pack, the food itself included."""
+    held = [{of.ingredients[item.ingredient].name for item in one.items} for one in packs]
+    return [names for names in held if name in names]

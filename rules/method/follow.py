@@ -231,7 +231,7 @@ class _Follower:
         """Whether a food that is poured more than once is poured again, and not just spoken of."""
         pours = action.does in MIXING | LAYING | WARMING | {"grease", "saute", "fry", "brown"}
         here = self.where.get(index) == self.bench.hand and action.does in STOVE | WARMING
-        return pours and not here
+        return pours and (not here or self._is_new(action))
 
     def _targets(self, action: Action, fresh: list[Use], again: list[int]) -> list[int]:
         """The things that the action works on, the one that the others go into first."""
