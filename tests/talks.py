@@ -11,8 +11,9 @@ from collections.abc import Iterable, Iterator
 from pathlib import Path
 from typing import Any, NamedTuple
 
-from assistant.chat.session import Session, Turn
+from assistant.chat.session import Session
 from assistant.reader.read import read
+from assistant.show.kinds import Turn
 
 CORPUS = Path(__file__).parent.parent / "corpus"
 #: Figures that were rounded on the way (°C to °F, meters to feet) may differ by this much.

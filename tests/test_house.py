@@ -20,7 +20,7 @@ HOMES = {
     "csv": {"rules/table.py", "assistant/show/tables.py"},
     "tomllib": {"rules/table.py"},
     "quantulum3": {"assistant/reader/prose.py"},
-    "rapidfuzz": {"rules/foods/catalogue.py", "rules/foods/slips.py", "assistant/chat/acts.py"},
+    "rapidfuzz": {"rules/foods/catalogue.py", "rules/foods/slips.py", "assistant/chat/slips.py"},
     "typer": {"assistant/cli.py"},
     "prompt_toolkit": {"assistant/chat/prompt.py"},
     "sqlite3": {"assistant/keep.py"},

@@ -13,6 +13,7 @@ from assistant.chat.context import Context
 from assistant.chat.lexicon import EDGE, LIGHT, Heard, hear
 from assistant.chat.patterns import Found, acts, patterns
 from assistant.chat.settle import settled
+from assistant.chat.slips import likeness
 from rules.recipe import Struct
 
 NOT_UNDERSTOOD = "not understood"
@@ -186,17 +187,12 @@ def _in_order(meant: Sequence[Meant]) -> tuple[Meant, ...]:
 
 def nearest_acts(utterance: str, context: Context, most: int = 3) -> tuple[str, ...]:
     """The acts that an utterance comes nearest to, by the words that they share."""
-    from rapidfuzz import fuzz
-
     heard = hear(utterance, foods=context.food_marks, known=context.known)
     scores: dict[str, float] = {}
     for match in patterns().find(heard):
         scores[match.act] = max(scores.get(match.act, 0.0), 100 + match.weight)
     for name, act in acts().items():
         if name not in scores:
-            likeness = (
-                fuzz.token_set_ratio(heard.text.lower(), example) for example in (act.example, act.says)
-            )
-            scores[name] = max(likeness)
+            scores[name] = max(likeness(heard.text.lower(), example) for example in (act.example, act.says))
     ranked = sorted((name for name in scores if name != "again"), key=lambda name: -scores[name])
     return tuple(ranked[:most])

@@ -6,9 +6,9 @@ Everything said here stands in the plan; nothing is worked out. What changed is 
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from typing import Any
 
 from assistant.chat.acts import Meant
+from assistant.chat.figures import coals_figure, fuel_figure, light_figure, minutes_figure, pot_figure, tail
 from assistant.chat.lexicon import hear
 from assistant.chat.patterns import acts
 from assistant.chat.reasons import NoReason, reasons_about
@@ -21,27 +21,8 @@ from rules.problem import UsageProblem
 
 NO_RECIPE = "There is no recipe yet: paste one first."
 NO_STORE = "Nothing can be kept from here."
-#: The parts of a plan whose change is told, by their field.
-PARTS = (
-    ("packs", "packs"), ("fat", "fat"), ("pot", "pot"), ("heat", "heat"), ("no_coals_because", "heat"), ("cold", "cold"),
-    ("home_steps", "steps"), ("camp_steps", "steps"), ("timeline", "timeline"), ("shopping", "shopping"), ("kit", "kit"),
-    ("labels", "labels"), ("cautions", "cautions"), ("allergens", "allergens"), ("check_label", "allergens"),
-    ("questions", "questions"),
-)  # fmt: skip
 MOST_REASONS = 4
 MOST_ACTS_IN_HELP = 40
-
-
-def changed_parts(before: Plan | None, after: Plan | None) -> tuple[str, ...]:
-    """The names of the parts that differ, in the order of a plan."""
-    if before is after:
-        return ()
-    if before is None or after is None:
-        return ("recipe",)
-    found = [name for field, name in PARTS if getattr(before, field) != getattr(after, field)]
-    if before.recipe.title != after.recipe.title or before.recipe.ingredients != after.recipe.ingredients:
-        found.insert(0, "recipe")
-    return tuple(dict.fromkeys(found))
 
 
 def refusal(problem: Exception) -> str:
@@ -64,190 +45,14 @@ def help_text() -> str:
     return "\n".join(["Say it in your own words, several things at once if you like. For example:", *lines])
 
 
-def undone(left: Day, now: Day, *, same_recipe: bool) -> str:
-    """What an undo took back."""
-    names = {
-        "people": "the number of people", "scale": "the scale", "pots": "the pot", "temp_f": "the temperature",
-        "air_f": "the air", "wind": "the wind", "ground": "the ground", "elevation_ft": "the elevation",
-        "eat": "the time of the meal", "trip_hours": "the hours of the trip", "cooler_quarts": "the cooler",
-        "charcoal": "the charcoal", "units": "the units", "swaps": "the changed foods",
-    }  # fmt: skip
-    back = [said for field, said in names.items() if getattr(left, field) != getattr(now, field)]
-    if not same_recipe:
-        back.insert(0, "the recipe")
-    return f"Took back: {words.joined(back)}." if back else "Took the last change back."
-
-
-def change(changes: Sequence[Meant], before: Plan | None, after: Plan | None, day: Day) -> str:
-    """What a change of the day or the recipe did, with figures."""
-    said = [sentence for one in changes if one.slots for sentence in [_confirmed(one, day)] if sentence]
-    if after is None:
-        return " ".join(said)
-    told = _differences(before, after, day) if before is not None else []
-    if before is not None and not told:
-        told = ["The plan stays as it is."]
-    return " ".join([*said, *told])
-
-
-def _confirmed(one: Meant, day: Day) -> str:
-    slots: dict[str, Any] = dict(one.slots)
-    confirm = _CONFIRM.get(one.act)
-    return confirm(slots, day) if confirm else ""
-
-
-def _said_weather(slots: dict[str, Any], day: Day) -> str:
-    parts = []
-    if "air_f" in slots:
-        parts.append(f"{words.degrees(slots['air_f'], day.units)} out")
-    if "wind" in slots:
-        parts.append(str(slots["wind"]))
-    if "ground" in slots:
-        parts.append(
-            f"{slots['ground']} on the ground" if slots["ground"] == "snow" else f"{slots['ground']} ground"
-        )
-    return words.sentence(", ".join(parts)) if parts else ""
-
-
-def _said_pot(_slots: dict[str, Any], day: Day) -> str:
-    owned = day.pots[0]
-    depth = "deep " if owned.depth == "deep" else ""
-    pots = (
-        f"{owned.count} {depth}{owned.diameter_in}-inch pots"
-        if owned.count > 1
-        else f"a {depth}{owned.diameter_in}-inch pot"
-    )
-    return words.sentence(f"in {pots}")
-
-
-_CONFIRM: dict[str, Callable[[dict[str, Any], Day], str]] = {
-    "people": lambda slots, _: f"For {slots['people']}.",
-    "scale": lambda slots, _: f"{words.number(slots['factor'])} times.",
-    "pot": _said_pot,
-    "temperature": lambda slots, day: f"At {words.degrees(slots['temp_f'], day.units)}.",
-    "weather": _said_weather,
-    "elevation": lambda slots, day: f"At {_height(slots['feet'], day)}.",
-    "eat at": lambda slots, _: f"Eating at {slots['clock']}.",
-    "trip": lambda slots, _: f"{words.number(slots['hours'])} hours in the cooler.",
-    "fire ban": lambda slots, _: (
-        "Charcoal is allowed."
-        if slots["allowed"] == "yes"
-        else "No charcoal; the land manager's word overrides every plan."
-    ),
-    "cooler": lambda slots, _: f"A cooler of {words.number(slots['quarts'])} quarts.",
-    "units": lambda slots, _: "Grams and °C." if slots["units"] == "metric" else "Cups and °F.",
-    "swap": lambda slots, _: f"{str(slots['to']).capitalize()} instead of {slots.get('from', 'it')}.",
-    "leave out": lambda slots, _: f"Without {_foods(slots['food'])}.",
-    "add": lambda slots, _: (
-        f"Added {slots['amount']} {slots['food']}." if "amount" in slots else f"Added {slots['food']}."
-    ),
-}
-
-
-def _foods(said: object) -> str:
-    return words.joined([str(food) for food in said]) if isinstance(said, list) else str(said)
-
-
-def _height(feet: float, day: Day) -> str:
-    return f"{round(feet * 0.3048):,} m" if day.units == "metric" else f"{round(feet):,} feet"
-
-
-def _differences(before: Plan, after: Plan, day: Day) -> list[str]:
-    """What a cook would notice, each as "now ..., before ..."."""
-    told = []
-    for figure in (
-        _scale_figure,
-        _pot_figure,
-        _coals_figure,
-        _minutes_figure,
-        _fuel_figure,
-        _light_figure,
-        _ice_figure,
-    ):
-        was, now = figure(before, day), figure(after, day)
-        if was != now and now:
-            told.append(f"{now}, before {_tail(was)}." if was else f"{now}.")
-    if after.no_coals_because and after.no_coals_because != before.no_coals_because:
-        told.append(words.sentence(after.no_coals_because))
-    gone = _names(before) - _names(after)
-    come = _names(after) - _names(before)
-    if gone or come:
-        told.append(
-            words.sentence(
-                "; ".join(
-                    ([f"no longer in it: {words.joined(sorted(gone))}"] if gone else [])
-                    + ([f"new in it: {words.joined(sorted(come))}"] if come else [])
-                )
-            )
-        )
-    new_cautions = [
-        caution.text for caution in after.cautions if caution.id not in {old.id for old in before.cautions}
-    ]
-    told += new_cautions[:2]
-    new_questions = [
-        f"{one.text} Taken: {one.default}." for one in after.questions if one not in before.questions
-    ]
-    told += new_questions[:2]
-    if not told and changed_parts(before, after):
-        told.append(f"That changes: {words.joined(changed_parts(before, after))}.")
-    return told
-
-
-def _tail(figure: str) -> str:
-    """The figure of a sentence alone: what stands behind its colon."""
-    return figure.partition(": ")[2] or figure
-
-
-def _names(plan: Plan) -> set[str]:
-    return {item.name for item in plan.recipe.ingredients}
-
-
-def _scale_figure(plan: Plan, _day: Day) -> str:
-    return f"Amounts: {words.number(plan.scale)} times the recipe"
-
-
-def _pot_figure(plan: Plan, _day: Day) -> str:
-    if plan.pot is None:
-        return ""
-    full = f", {words.fill(plan.pot.fill)}" if plan.pot.fill is not None else ""
-    return f"Pot: {words.pot(plan.pot)}{full}"
-
-
-def _coals_figure(plan: Plan, _day: Day) -> str:
-    stage = words.main_stage(plan)
-    return f"Coals for the {stage.kind}: {words.coals(stage)}" if stage else ""
-
-
-def _minutes_figure(plan: Plan, day: Day) -> str:
-    stage = words.main_stage(plan)
-    if stage is None or stage.minutes is None:
-        return ""
-    aim = f" at {words.temperature(stage.temp_f, day.units)}" if stage.temp_f is not None else ""
-    return f"{stage.kind.capitalize()}: {words.minutes(stage.minutes)}{aim}"
-
-
-def _fuel_figure(plan: Plan, _day: Day) -> str:
-    return f"Briquettes to bring: {plan.heat.fuel.briquettes}" if plan.heat else ""
-
-
-def _light_figure(plan: Plan, day: Day) -> str:
-    first = min((batch.light_at_min for batch in plan.heat.fuel.batches), default=None) if plan.heat else None
-    return f"Light the chimney: {words.when(first, day)}" if first is not None else ""
-
-
-def _ice_figure(plan: Plan, day: Day) -> str:
-    if plan.cold is None or plan.cold.ice_kg is None:
-        return ""
-    return f"Ice to bring: {words.weight(plan.cold.ice_kg, day.units)}"
-
-
 def circumstance(act: str, plan: Plan | None, day: Day) -> str:
     """A question about a circumstance that changes nothing: which pot, how hot."""
     if plan is None:
         return NO_RECIPE
     if act == "pot":
-        return f"{_pot_figure(plan, day) or 'No pot: ' + (plan.no_coals_because or 'no coals')}."
+        return f"{pot_figure(plan, day) or 'No pot: ' + (plan.no_coals_because or 'no coals')}."
     if act == "temperature":
-        return f"{_minutes_figure(plan, day) or 'No oven heat here'}: {_tail(_coals_figure(plan, day))}."
+        return f"{minutes_figure(plan, day) or 'No oven heat here'}: {tail(coals_figure(plan, day))}."
     return "Say the figure as well, and the plan follows it."
 
 
@@ -260,11 +65,11 @@ def in_short(plan: Plan, day: Day) -> str:
     else:
         told += [
             f"{figure}."
-            for figure in (_pot_figure(plan, day), _minutes_figure(plan, day), _coals_figure(plan, day))
+            for figure in (pot_figure(plan, day), minutes_figure(plan, day), coals_figure(plan, day))
             if figure
         ]
-        told.append(f"{_fuel_figure(plan, day)}, reserve included.")
-        told.append(f"{_light_figure(plan, day)}.")
+        told.append(f"{fuel_figure(plan, day)}, reserve included.")
+        told.append(f"{light_figure(plan, day)}.")
     kinds = [
         f"{sum(pack.kind == kind for pack in plan.packs)} {kind}"
         for kind in dict.fromkeys(pack.kind for pack in plan.packs)
@@ -403,7 +208,7 @@ def _turning(_one: Meant, plan: Plan, day: Day, _utterance: str) -> str:
 def _doneness(_one: Meant, plan: Plan, day: Day, _utterance: str) -> str:
     if plan.heat is None:
         return words.sentence(plan.no_coals_because or "nothing is cooked here")
-    told = [_minutes_figure(plan, day) + "."] if _minutes_figure(plan, day) else []
+    told = [minutes_figure(plan, day) + "."] if minutes_figure(plan, day) else []
     told += [words.done(check, day.units) for check in plan.heat.doneness]
     stage = words.main_stage(plan)
     if not plan.heat.doneness and stage is not None and stage.look_for:
@@ -433,7 +238,7 @@ def _steps(one: Meant, plan: Plan, _day: Day, _utterance: str) -> str:
 
 
 def _timeline(_one: Meant, plan: Plan, day: Day, _utterance: str) -> str:
-    told = [f"{_light_figure(plan, day)}."] if _light_figure(plan, day) else []
+    told = [f"{light_figure(plan, day)}."] if light_figure(plan, day) else []
     told += [f"  {moment.clock or words.when(moment.at_min, day)}  {moment.do}" for moment in plan.timeline]
     if day.eat is None:
         told.append("Say when you eat, and these become clock times.")

@@ -14,6 +14,7 @@ from typing import NamedTuple
 from spacy.tokens import Doc
 
 from assistant.chat import tables
+from assistant.chat.slips import nearest
 from assistant.chat.values import Value, ValueWords, values
 from assistant.chat.values import table as value_words
 from assistant.reader import clean
@@ -190,32 +191,6 @@ def _put_right(word: str, known: frozenset[str]) -> str:
     if lower in table.spellings or lower in known:
         return word
     return nearest(lower, table.spellings) or word
-
-
-@cache
-def nearest(word: str, spellings: frozenset[str]) -> str | None:
-    """The one word of the talk that is a slip of the pen away: a letter too much, missing, wrong, or two swapped."""
-    from rapidfuzz.distance import OSA
-
-    if len(word) < 5:
-        return None
-    most = 1 if len(word) < 8 else 2
-    close: dict[int, set[str]] = {}
-    for spelling in spellings:
-        if abs(len(spelling) - len(word)) > most or len(spelling) < 4 or spelling[0] != word[0]:
-            continue
-        distance = OSA.distance(word, spelling, score_cutoff=most)
-        if distance <= most:
-            close.setdefault(distance, set()).add(spelling)
-    if not close:
-        return None
-    best = close[min(close)]
-    return min(best) if len(best) == 1 or all(_same_stem(best)) else None
-
-
-def _same_stem(words: set[str]) -> list[bool]:
-    shortest = min(words, key=len)
-    return [word.startswith(shortest[: max(3, len(shortest) - 1)]) for word in words]
 
 
 def hear(utterance: str, *, foods: FoodMarks | None = None, known: frozenset[str] = frozenset()) -> Heard:

@@ -11,19 +11,11 @@ from collections.abc import Iterable
 from functools import cache
 
 from assistant.chat import tables
+from assistant.show.kinds import Reasons
 from rules.plan import Plan, Reason
 from rules.problem import Problem
-from rules.recipe import Struct
 
 _WORD = re.compile(r"[^\W_]+(?:[-'][^\W_]+)*")
-
-
-class Answer(Struct, frozen=True, kw_only=True):
-    """The reasons about one thing."""
-
-    file: str | None = None
-    about: str
-    why: tuple[Reason, ...]
 
 
 class NoReason(Problem):
@@ -63,7 +55,7 @@ def _singular(word: str) -> str:
     return word
 
 
-def reasons_about(plan: Plan, about: str) -> Answer:
+def reasons_about(plan: Plan, about: str) -> Reasons:
     """The reasons about a food, a count, a time or a caution.
 
     Raises:
@@ -73,7 +65,7 @@ def reasons_about(plan: Plan, about: str) -> Answer:
     for field in (_about, _rule, _because):
         found = _best(asked, ((reason, words_of(field(reason))) for reason in plan.why))
         if found:
-            return Answer(file=plan.file, about=about, why=found)
+            return Reasons(file=plan.file, about=about, why=found)
     raise NoReason(about, tuple(dict.fromkeys(reason.about for reason in plan.why)))
 
 

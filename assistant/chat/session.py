@@ -5,17 +5,19 @@ The session knows no terminal and no files: it is handed a store for kept meals 
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Sequence
 from typing import Any, Protocol
 
 import msgspec
 
 from assistant.chat import answers
+from assistant.chat import changes as changes_of
 from assistant.chat.acts import CHANGES, NOT_UNDERSTOOD, Meant, nearest_acts, understand
 from assistant.chat.apply import Refused, applied
 from assistant.chat.context import Context
 from assistant.show import words
 from assistant.show.forms import Look, written
+from assistant.show.kinds import Turn
 from assistant.show.plain import printable
 from rules.circumstances import Day
 from rules.convert import camp
@@ -46,17 +48,6 @@ class Meals(Protocol):
 
 #: Writes a plan in a form, to a path or to one of its own; gives the path.
 Export = Callable[[Plan, Day, str | None, str | None], str]
-
-
-class Turn(Struct, frozen=True, kw_only=True, rename={"with_": "with"}):
-    """What was said, what was done for it, the answer, and which parts of the plan are different now."""
-
-    said: str
-    did: tuple[str, ...]
-    with_: Mapping[str, object] = {}
-    answer: str
-    changed: tuple[str, ...] = ()
-    file: str | None = None
 
 
 class State(Struct, frozen=True, kw_only=True):
@@ -135,9 +126,9 @@ class Session:
                 told.append(self._answer(one, utterance))
         self._last = meant[-1]
         after = self._safe_plan()
-        changed = answers.changed_parts(before, after)
+        changed = changes_of.changed_parts(before, after)
         if changes and (len(self._before) > undone or not told):
-            told.insert(0, printable(answers.change(changes, before, after, self.day)))
+            told.insert(0, printable(changes_of.change(changes, before, after, self.day)))
         slots = {name: value for one in meant for name, value in one.slots.items()}
         return Turn(
             said=utterance,
@@ -194,7 +185,7 @@ class Session:
             return "There is nothing to take back."
         left = self._state
         self._state = self._before.pop()
-        return answers.undone(left.day, self._state.day, same_recipe=left.recipe == self._state.recipe)
+        return changes_of.undone(left.day, self._state.day, same_recipe=left.recipe == self._state.recipe)
 
     def _new(self) -> str:
         self._move(State(day=msgspec.structs.replace(self.day, swaps=(), temp_f=None, scale=None)))
@@ -288,7 +279,9 @@ class Session:
     def _baking_f(self, stage: Stage | None) -> float | None:
         """What a "bit hotter" starts from: the recipe's own temperature, else the plan's [°F]."""
         oven = self.recipe.oven if self.recipe else None
-        return oven.temp_f if oven is not None and oven.temp_f is not None else stage.temp_f if stage else None
+        return (
+            oven.temp_f if oven is not None and oven.temp_f is not None else stage.temp_f if stage else None
+        )
 
     @property
     def _file(self) -> str | None:

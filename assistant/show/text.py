@@ -23,9 +23,8 @@ from rules.plan import Fuel, Heat, Moment, Pattern, Plan, Stage
 from rules.recipe import Ingredient, Recipe
 
 if TYPE_CHECKING:
-    from assistant.chat.reasons import Answer
-    from assistant.chat.session import Turn
     from assistant.show.forms import Look
+    from assistant.show.kinds import Reasons, Turn
     from rules.coals.ask import CoalsAnswer
 
 EMBER, HEAD, QUIET, WARN = "bold dark_orange", "bold", "dim", "bold yellow"
@@ -153,7 +152,10 @@ def _coals(page: Page, plan: Plan) -> None:
     if stage is not None and plan.pot is not None:
         _levels(page, plan.pot.diameter_in, stage.top, stage.under, stage.pattern, _facts(page, stage))
     if plan.pot is not None and plan.pot.count > 1:
-        page.say(f"The counts are for each of the {words.count(plan.pot.count)} pots, the fuel is for all.", style=WARN)
+        page.say(
+            f"The counts are for each of the {words.count(plan.pot.count)} pots, the fuel is for all.",
+            style=WARN,
+        )
     _stages(page, plan.heat)
     page.gap()
     _fuel(page, plan.heat.fuel, page.day)
@@ -367,7 +369,7 @@ def _named(ingredient: Ingredient) -> str:
     return ", ".join(part for part in parts if part)
 
 
-def why_text(answer: Answer, look: Look) -> str:
+def why_text(answer: Reasons, look: Look) -> str:
     """Reasons, each with its source."""
     page = Page(look)
     for reason in answer.why:

@@ -8,9 +8,10 @@ from pathlib import Path
 import msgspec
 import pytest
 
-from assistant.chat.session import Session, Turn
+from assistant.chat.session import Session
 from assistant.keep import Store
 from assistant.reader.read import read
+from assistant.show.kinds import Turn
 from rules.circumstances import Day
 from rules.plan import Plan
 from rules.recipe import Recipe

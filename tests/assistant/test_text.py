@@ -7,8 +7,8 @@ import re
 import pytest
 from msgspec.structs import replace
 
-from assistant.chat.reasons import Answer
 from assistant.show.forms import Look
+from assistant.show.kinds import Reasons
 from assistant.show.text import coals_text, plan_text, recipe_text, why_text
 from rules.circumstances import Day
 from rules.coals.ask import coals
@@ -129,6 +129,6 @@ def test_a_coal_count_is_drawn_and_explained() -> None:
 
 
 def test_reasons_stand_with_their_source(river_plan: Plan) -> None:
-    told = " ".join(why_text(Answer(about="baking powder", why=river_plan.why[:1]), Look()).split())
+    told = " ".join(why_text(Reasons(about="baking powder", why=river_plan.why[:1]), Look()).split())
     assert "Baking powder rides dry: once wet it spends its gas within minutes." in told
     assert "common practice, no source [dry.leavener]" in told
