@@ -124,19 +124,25 @@ def _raw(name: str, text: str) -> Iterator[tuple[int, dict[str, Any]]]:
         # TOML keeps no line numbers; the number of the row serves people as well.
         yield from enumerate(tomllib.loads(text)["row"], start=1)
         return
-    reader = csv.DictReader(text.splitlines())
-    for cells in reader:
-        yield reader.line_num, {column: cell for column, cell in cells.items() if cell}
+    reader = csv.reader(text.splitlines())
+    header = next(reader)
+    for row in reader:
+        if len(row) > len(header):
+            raise TableError(
+                name, line=reader.line_num, column=header[-1], found=row[len(header)], wanted="in a column"
+            )
+        if row:
+            yield reader.line_num, {column: cell for column, cell in zip(header, row, strict=False) if cell}
 
 
 def _typed(name: str, line: int, cells: dict[str, Any], row_type: type[R]) -> R:
-    found = {column: _cell(cell, row_type, column) for column, cell in cells.items()}
-    found |= {"file": name, "line": line}
-    unknown = [column for column in found if column not in row_type.__struct_fields__]
+    found = {**cells, "file": name, "line": line}
+    for column in _lists(row_type) & cells.keys():
+        if isinstance(found[column], str):
+            found[column] = [part.strip() for part in found[column].split(LIST_SEPARATOR) if part.strip()]
+    unknown = next((column for column in found if column not in row_type.__struct_fields__), None)
     if unknown:
-        raise TableError(
-            name, line=line, column=unknown[0], found=unknown[0], wanted="a column of this table"
-        )
+        raise TableError(name, line=line, column=unknown, found=unknown, wanted="a column of this table")
     try:
         return msgspec.convert(found, row_type, strict=False)
     except msgspec.ValidationError as error:
@@ -165,11 +171,7 @@ def _misread(name: str, line: int, cells: dict[str, Any], said: str) -> TableErr
 
 
 @cache
-def _is_list(row_type: type[Row], column: str) -> bool:
-    return "tuple" in str(get_type_hints(row_type).get(column, ""))
-
-
-def _cell(cell: object, row_type: type[Row], column: str) -> object:
-    if isinstance(cell, str) and _is_list(row_type, column):
-        return [part.strip() for part in cell.split(LIST_SEPARATOR) if part.strip()]
-    return cell
+def _lists(row_type: type[Row]) -> frozenset[str]:
+    """The columns of a row that hold lists; asked once a type, because reading hints is slow."""
+    hints = get_type_hints(row_type)
+    return frozenset(column for column, hint in hints.items() if "tuple" in str(hint))

@@ -42,8 +42,12 @@ def test_a_row_remembers_where_it_stands() -> None:
             HEAD + "bake,350,12,,,hearsay,x\n",
             'coal.csv, line 2, column basis: "hearsay" is not one of the words that this column takes.',
         ),
+        (
+            HEAD + "bake,350,12,,,published,a chart, one page\n",
+            'coal.csv, line 2, column source: " one page" is not in a column.',
+        ),
     ],
-    ids=["not a number", "unknown column", "unknown basis"],
+    ids=["not a number", "unknown column", "unknown basis", "a comma without quotes"],
 )
 def test_a_wrong_cell_is_named_with_file_line_and_column(text: str, sentence: str) -> None:
     with pytest.raises(TableError) as problem:
