@@ -13,6 +13,7 @@ from assistant.reader.clauses import Clause
 from assistant.reader.mentions import Mention, is_food, thing_words
 from assistant.reader.referring import Referring
 from assistant.reader.sheet import Sheet
+from assistant.reader.things import GIVES
 from rules.foods import catalogue
 from rules.foods.names import plain, singulars
 from rules.recipe import Amount, Deed, Ingredient
@@ -20,23 +21,11 @@ from rules.roles import Role, role_of
 
 #: Deeds on food that is there already, or for which what is named is a help and no food of the dish.
 NOT_TAKING: frozenset[Deed] = frozenset(
-    [
-        "rinse",
-        "drain",
-        "strain",
-        "store",
-        "cool",
-        "turn",
-        "preheat",
-        "line",
-        "peel",
-        "grate",
-        "can",
-        "other",
-        "chop",
-    ]
-    + ["chill", "freeze", "rest", "rise"]
-)
+    {
+        "rinse", "drain", "strain", "store", "cool", "turn", "preheat", "line", "peel", "grate", "can", "other",
+        "chop", "chill", "freeze", "rest", "rise",
+    }
+)  # fmt: skip
 #: Foods that every kitchen has: "the salt" may be named without having been listed.
 ALWAYS_THERE: frozenset[Role] = frozenset({"fat", "salt", "pepper", "spice", "herb"})
 DEFINITE = frozenset({"the", "this", "that", "these", "those", "its", "their"})
@@ -64,11 +53,7 @@ def added(
         return None
     if before and before[-1] in DEFINITE and role not in ALWAYS_THERE:
         return None
-    if (
-        before
-        and before[-1] in ("a", "an")
-        and before[-2:-1] in (["to"], ["into"], ["create"], ["make"], ["form"], ["as"])
-    ):
+    if before and before[-1] in ("a", "an") and set(before[-2:-1]) & GIVES:
         return None
     if served and not (clause and clause.verb.words == "serve" and set(before) & SERVED):
         return None
@@ -98,9 +83,10 @@ def _is_of_the_dish(name: str, known: Referring, *, served: bool) -> bool:
     if frozenset(said) <= known.title or frozenset(said) <= known.parts:
         return True
     made = words.groups("refer.toml")["made"]
-    return (
-        len(said) > 1 and said[-1] in made and said[-1] != "juice" and name not in ("egg white", "egg yolk")
-    )
+    if len(said) < 2 or said[-1] not in made or said[-1] == "juice" or name in ("egg white", "egg yolk"):
+        return False
+    # Pasta water is made of what is there; salted water is not.
+    return bool(known.foods.find(tuple(said[:-1]))) or is_food(" ".join(said[:-1]))
 
 
 def _amounts(sheet: Sheet, mention: Mention) -> tuple[Amount, ...]:

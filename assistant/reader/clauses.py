@@ -53,22 +53,11 @@ ABBREVIATED = frozenset(
 CLOSES = frozenset({",", ";", ":", "then", ".", ")", "!"})
 #: What happens by itself: "the dough should rise".
 HAPPENS: frozenset[Deed] = frozenset(
-    [
-        "rise",
-        "rest",
-        "chill",
-        "marinate",
-        "soak",
-        "bake",
-        "simmer",
-        "boil",
-        "fry",
-        "roast",
-        "ferment",
-        "steam",
+    {
+        "rise", "rest", "chill", "marinate", "soak", "bake", "simmer", "boil", "fry", "roast", "ferment", "steam",
         "cool",
-    ]
-)
+    }
+)  # fmt: skip
 #: How far back a governing verb may stand before the one it governs [tokens].
 REACH = 14
 #: How far back a "not" forbids [tokens].
@@ -312,7 +301,7 @@ class _Sentence:
         return not subject or subject in _set("asked") or verb.deed in HAPPENS
 
     def _after_lead(self, order: _Found, ahead: str) -> _Found | None:
-        """ "In a tall pot add the oil": an order after a sentence part that has no comma."""
+        """An order after a sentence part without a comma: "In a tall pot add the oil"."""
         if self.found or ahead in _clause_words("article") or ahead in _set("subject") or order.verb.food:
             return None
         leads = self._low(self.start) in _set("leads") or self._low(self.start) in _set("forward")
@@ -325,7 +314,7 @@ class _Sentence:
         )
 
     def _let(self, order: _Found, ahead: str) -> _Found | None:
-        """ "Let the soup simmer": the verb of what is let happen."""
+        """The verb of what is let happen: "let the soup simmer"."""
         previous = self.found[-1] if self.found else None
         if previous is None or previous.verb.words not in _set("lets") or order.start - previous.end > REACH:
             return None
@@ -336,7 +325,7 @@ class _Sentence:
         return order._replace(governed=True)
 
     def _after_to(self, order: _Found, before: int) -> _Found | None:
-        """ "Continue to cook", "be sure to stir", "to serve, cut it": an order; "to combine" is none."""
+        """An order behind "to": "continue to cook", "be sure to stir"; "to combine" is none."""
         previous = self.found[-1] if self.found else None
         if order.start in self.page.asides and not (previous and previous.start in self.page.asides):
             return None

@@ -104,7 +104,7 @@ def deed_of(
 
 
 def heats_the_oven(look: Look) -> Deed | None:
-    """ "Heat the oven", "set the oven to 350"; heating a pan is no preheating."""
+    """Heating the oven, setting it to 350; heating a pan is no preheating."""
     if look.one_of("starts_oven") and look.into("oven"):
         strong = look.verb in ("preheat", "pre-heat", "turn on", "set", "fire up")
         if look.place and look.place.kind in ("bowl", "tin", "pan", "pot") and not strong:
@@ -117,7 +117,7 @@ def heats_the_oven(look: Look) -> Deed | None:
 
 
 def turns_the_knob(look: Look) -> Deed | None:
-    """ "Reduce the heat": no deed on food, unless it brings to a boil or a simmer."""
+    """Reducing the heat is no deed on food, unless it brings to a boil or a simmer."""
     if look.one_of("knob") and look.says("fire") and not look.roles:
         if look.says("boils"):
             return "boil"
@@ -135,7 +135,7 @@ def turns_the_knob(look: Look) -> Deed | None:
 
 
 def brings(look: Look) -> Deed | None:
-    """ "Bring to a boil", "bring to room temperature", "bring together"."""
+    """Bringing to a boil, to room temperature, together."""
     if not look.one_of("brings"):
         return None
     if look.tells("boils"):
@@ -152,7 +152,7 @@ def brings(look: Look) -> Deed | None:
 
 
 def goes_into_the_cold(look: Look) -> Deed | None:
-    """ "Put in the fridge", "cover and leave in the freezer"."""
+    """Putting in the fridge chills, leaving in the freezer freezes."""
     if look.deed in KEEPS_ITS_DEED or look.verb in ("store", "save"):
         return None
     if not (look.one_of("lays") or look.deed in WAITS):
@@ -164,53 +164,59 @@ def goes_into_the_cold(look: Look) -> Deed | None:
     return None
 
 
-def waits(look: Look) -> Deed | None:
-    """Setting aside, resting, rising, and "wait", which lets the fire go on."""
+def puts_by(look: Look) -> Deed | None:
+    """Setting aside rests; what is let set rests too."""
     if look.one_of("set_by") and look.says("aside"):
         return "rest"
     if look.verb in ("set", "firm up", "set up") and re.search(r"\b(?:let|allow)\b", look.said):
         return "rest"
-    if (
-        look.verb in ("keep going", "keep", "carry on", "continue")
-        and look.scene.fire
-        and look.said.split()[-1:] != ["warm"]
-        and not look.roles - {"vegetable"}
-    ):
-        if re.search(r"\b(?:going|on|at it|cooking)\b", look.said):
-            return look.scene.goes_on("other")
+    return None
+
+
+def goes_on(look: Look) -> Deed | None:
+    """Waiting and keeping going let the fire go on; where there is none, waiting rests."""
+    scene = look.scene
+    if look.verb in ("keep going", "keep", "carry on", "continue", "release"):
+        going = re.search(r"\b(?:going|on|at it|cooking|release)\b", look.said)
+        return scene.goes_on("other") if going and scene.fire and not look.roles - {"vegetable"} else None
     if look.verb == "process" and re.search(r"\b(?:canner|jars?|water bath)\b", look.said):
         return "boil"
-    if look.verb == "wait" and re.search(r"\b(?:days?|weeks?|months?)\b", look.said):
-        return "rest"
-    if look.verb == "wait" and look.scene.leavened:
-        return "rest"
-    if look.verb == "wait":
-        return look.scene.goes_on("other") if look.scene.fire else "rest"
-    if look.deed == "rest":
-        if "marinat" in look.all:
-            return "marinate"
-        if look.tells("rising") or (look.scene.leavened and look.says("warm_place")):
-            return "rise"
-    if look.verb == "release" and look.scene.fire:
-        return look.scene.goes_on("other")
-    if look.verb in ("let", "allow") and re.search(r"\bcome (?:up )?to\b", look.said):
-        return "heat"
+    if look.verb != "wait":
+        return None
+    long = re.search(r"\b(?:days?|weeks?|months?)\b", look.said)
+    return "rest" if long or scene.leavened or not scene.fire else scene.goes_on("other")
+
+
+def rests(look: Look) -> Deed | None:
+    """A rest may be a marinade or a rise."""
+    if look.deed != "rest":
+        return None
+    if "marinat" in look.all:
+        return "marinate"
+    if look.tells("rising") or (look.scene.leavened and look.says("warm_place")):
+        return "rise"
     if look.verb == "leave" and not (
         look.says("waiting") or look.says("stays") or look.into("fridge", "freezer")
     ):
         return "other"
-    if look.verb in ("let", "allow", "leave", "keep"):
-        if re.search(r"\b(?:boil|bubbl)", look.said):
-            return "boil" if "boil" in look.said else "simmer"
-        if "simmering" in look.said:
-            return "simmer"
-        if look.verb != "keep" and look.says("waiting"):
-            return "rest"
     return None
 
 
+def lets(look: Look) -> Deed | None:
+    """What is let happen without a verb of its own: "let it come to temperature", "allow 30 minutes"."""
+    if look.verb in ("let", "allow") and re.search(r"\bcome (?:up )?to\b", look.said):
+        return "heat"
+    if look.verb not in ("let", "allow", "leave", "keep"):
+        return None
+    if re.search(r"\b(?:boil|bubbl)", look.said):
+        return "boil" if "boil" in look.said else "simmer"
+    if "simmering" in look.said:
+        return "simmer"
+    return "rest" if look.verb != "keep" and look.says("waiting") else None
+
+
 def goes_into_the_oven(look: Look) -> Deed | None:
-    """ "Place in the oven", "cook in the oven"; butter put there melts."""
+    """What is placed in the oven bakes; butter put there melts."""
     if (
         not look.into("oven")
         or look.deed in NOT_BAKED
@@ -247,7 +253,7 @@ def covers(look: Look) -> Deed | None:
 
 
 def tops(look: Look) -> Deed | None:
-    """ "Add the butter on top": what is laid on top is no mixing in."""
+    """Adding on top is no mixing in."""
     if look.deed in ("add", "pour") and re.search(r"\b(?:on|over) (?:the )?top\b|\bon top of\b", look.said):
         return "top"
     return None
@@ -259,7 +265,7 @@ def fats(look: Look) -> Deed | None:
     if look.place and vessel and look.verb in (
         "butter", "oil", "flour", "brush", "coat", "rub", "spray", "dust", "line", "smear", "spread", "wipe"
     ):  # fmt: skip
-        if look.place.words.lower().split()[-1] in look.after.split():
+        if look.place.name.lower().split()[-1] in look.after.split():
             return "line" if look.verb == "line" else "grease"
         if look.verb == "coat" and look.says("bottom"):
             return "heat" if look.heat else "grease"
@@ -288,7 +294,7 @@ def lowers(look: Look) -> Deed | None:
 
 
 def cooks(look: Look) -> Deed | None:
-    """ "Cook" by where it happens and what is in there."""
+    """Cooking by where it happens and what is in there."""
     scene = look.scene
     if look.verb == "continue" and not re.search(r"\b(?:cook|simmer|boil|bak|fry)", look.said):
         return None
@@ -333,13 +339,10 @@ def _on_a_stove(look: Look) -> Deed:
     if look.says("starchy") and scene.fire is None and not _on_the_stove(look):
         return "boil"
     gentle = look.tells("soft") and not re.search(r"\bbrown", look.all)
-    return (
-        "saute"
-        if gentle
-        else "fry"
-        if scene.fire in (*FRYING, None, "bake", "roast", "boil", "simmer")
-        else scene.fire
-    )
+    if gentle:
+        return "saute"
+    goes_on = scene.fire if scene.fire not in (*FRYING, "bake", "roast", "boil", "simmer") else None
+    return goes_on or "fry"
 
 
 def fries(look: Look) -> Deed | None:
@@ -375,6 +378,7 @@ def dries(look: Look) -> Deed | None:
 
 
 RULES: tuple[Callable[[Look], Deed | None], ...] = (
-    heats_the_oven, turns_the_knob, brings, goes_into_the_cold, waits, goes_into_the_oven, covers, tops, fats, lowers, cooks,
+    heats_the_oven, turns_the_knob, brings, goes_into_the_cold, puts_by, goes_on, rests, lets,
+    goes_into_the_oven, covers, tops, fats, lowers, cooks,
     fries, dries,
 )  # fmt: skip

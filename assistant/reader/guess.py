@@ -7,6 +7,7 @@ through all lines is taken (a shortest path over four parts, linear in the numbe
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from assistant.reader.deeds import starts_with_order
 from assistant.reader.headings import Part, standing
@@ -43,7 +44,7 @@ MOVES: dict[tuple[Part, Part], float] = {
 }  # fmt: skip
 
 
-def guess(lines: list[Marked], parts: list[Part], kinds: list[str], start: int) -> None:
+def guess(lines: list[Marked], parts: list[Part], kinds: Sequence[str], start: int) -> None:
     """Change `parts` where headings leave them open: no list heading, or no method heading."""
     have = {parts[line.number] for line in lines[start:]}
     if "ingredients" in have and "method" in have:

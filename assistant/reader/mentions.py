@@ -51,7 +51,8 @@ class Mention(NamedTuple):
 class Known(NamedTuple):
     """An ingredient as the method may call it; all words singular."""
 
-    index: int
+    #: its place in the list
+    at: int
     name: tuple[str, ...]
     head: str
     others: tuple[tuple[str, ...], ...]
@@ -117,14 +118,14 @@ class Foods:
         found = self.find(said) or self._by_hyphen(said)
         if written.endswith("peppers"):
             # Several peppers are vegetables, whatever else the list calls pepper.
-            found = tuple(k.index for k in self.known if said[-1] in k.name and k.role != "pepper") or found
+            found = tuple(k.at for k in self.known if said[-1] in k.name and k.role != "pepper") or found
         if not found and not is_food(written):
             return None
         return Mention("food" if found else "unlisted", start, end, found, written)
 
     def _called(self, said: tuple[str, ...]) -> tuple[int, ...]:
         """The ingredients whose names end with the words of a group: taco seasoning for "the seasoning"."""
-        return tuple(known.index for known in self.known if known.name[-len(said) :] == said)
+        return tuple(known.at for known in self.known if known.name[-len(said) :] == said)
 
     def _by_hyphen(self, said: tuple[str, ...]) -> tuple[int, ...]:
         """Foods joined by hyphens: the ginger and the garlic of "ginger-garlic"."""
@@ -134,7 +135,7 @@ class Foods:
 
     def members(self, group: str) -> tuple[int, ...]:
         """The ingredients that a group word means."""
-        return tuple(known.index for known in self.known if _belongs(known, group))
+        return tuple(known.at for known in self.known if _belongs(known, group))
 
     def role_of(self, index: int, mention: Mention) -> Role:
         """The role of an ingredient, or of an unlisted food by its words."""
@@ -151,7 +152,7 @@ class Foods:
 
     def _best(self, said: tuple[str, ...]) -> tuple[int, ...]:
         food = food_of(" ".join(said))
-        scores = [(_score(known, said, food), known.index) for known in self.known]
+        scores = [(_score(known, said, food), known.at) for known in self.known]
         best = max(scores, default=(0, -1))[0]
         return tuple(index for score, index in scores if score == best) if best >= ENOUGH else ()
 

@@ -105,12 +105,12 @@ def _vessel(steps: Sequence[Step]) -> str | None:
     pot: str | None = None
     for step in steps:
         for place in places(doc(step.text)):
-            if place.kind == "tin" and place.words.lower() not in ("pan", "tin"):
-                return place.words
+            if place.kind == "tin" and place.name.lower() not in ("pan", "tin"):
+                return place.name
             if place.kind == "tin" and pot is None:
-                pot = place.words
+                pot = place.name
             if place.kind in ("pot", "pan") and _uses(step) and pot is None:
-                pot = place.words
+                pot = place.name
     return pot
 
 

@@ -3,96 +3,22 @@
 from __future__ import annotations
 
 from functools import cache
-from typing import Literal, NamedTuple
+from typing import Literal, NamedTuple, cast
 
 from spacy.tokens import Doc
 
 from assistant.reader import words
 from assistant.reader.deeds import lexicon
-from assistant.reader.tokens import Finder
+from assistant.reader.tokens import Finder, Mark
 
 Kind = Literal["oven", "fridge", "freezer", "pan", "pot", "pressure", "grill", "bowl", "tin"]
 Heat = Literal["low", "medium", "high"]
-INTO = frozenset(
-    {"in", "into", "to", "onto", "on", "over", "inside", "at", "under", "with", "within", "upon"}
-)
-OUT = frozenset({"from", "off", "of", "out"})
-BEFORE = frozenset(
-    [
-        "large",
-        "small",
-        "medium",
-        "big",
-        "another",
-        "separate",
-        "second",
-        "other",
-        "same",
-        "heavy",
-        "deep",
-        "shallow",
-        "wide",
-        "greased",
-        "prepared",
-        "hot",
-        "cold",
-        "preheated",
-        "clean",
-        "buttered",
-        "oiled",
-        "non-stick",
-        "nonstick",
-        "cast",
-        "iron",
-        "cast-iron",
-        "glass",
-        "square",
-        "round",
-        "inch",
-        "quart",
-        "qt",
-        "ungreased",
-        "lightly",
-        "heavy-bottomed",
-        "lidded",
-        "medium-large",
-        "sized",
-        "deepish",
-        "dry",
-        "empty",
-        "saute",
-        "baking",
-        "oven-safe",
-        "ovenproof",
-        "tall",
-        "stock",
-        "mixing",
-        "metal",
-        "plastic",
-        "floured",
-        "well",
-        "flat",
-        "lined",
-        "x",
-        "by",
-        "new",
-        "frying",
-        "oven",
-        "roasting",
-        "your",
-        "first",
-        "smaller",
-        "bigger",
-        "larger",
-    ]
-)
-ARTICLES = frozenset({"a", "an", "the", "your", "each", "one", "two", "this", "that", "its"})
 
 
 class Place(NamedTuple):
     """A vessel or place: what it is called, its kind, whether the food goes in or out of it, and its tokens."""
 
-    words: str
+    name: str
     kind: Kind
     out: bool
     start: int
@@ -100,6 +26,11 @@ class Place(NamedTuple):
     #: named with a word that makes it another one ("another pan", "a separate bowl")
     another: bool
     after_preposition: bool
+
+
+@cache
+def _set(group: str) -> frozenset[str]:
+    return frozenset(words.groups("places.toml")[group])
 
 
 @cache
@@ -122,33 +53,36 @@ def _lids() -> Finder:
 
 def places(text: Doc) -> list[Place]:
     """Every vessel or place of a text, in order."""
-    found = []
-    for mark in _vessels().longest(text):
-        if _is_order(text, mark.start, mark.end):
-            continue
-        start = mark.start
-        while start > 0 and (
-            text[start - 1].lower_ in BEFORE
-            or text[start - 1].like_num
-            or (text[start - 1].text in ('"', "-") and start > 1 and text[start - 2].like_num)
-        ):
-            start -= 1
-        article = start > 0 and text[start - 1].lower_ in ARTICLES
-        lead = text[start - 1 - article].lower_ if start - 1 - article >= 0 else ""
-        name = text[start : mark.end].text
-        another = bool({"another", "separate", "second", "other", "different"} & set(name.lower().split()))
-        found.append(
-            Place(
-                name,
-                mark.label,
-                (lead in OUT and lead != "of") or (lead == "of" and _out_of(text, start - 1 - article)),
-                start,
-                mark.end,
-                another,
-                lead in INTO | OUT,
-            )  # type: ignore[arg-type]
-        )
-    return found
+    return [
+        _place(text, mark) for mark in _vessels().longest(text) if not _is_order(text, mark.start, mark.end)
+    ]
+
+
+def _place(text: Doc, mark: Mark) -> Place:
+    start = mark.start
+    while start > 0 and _describes(text, start - 1):
+        start -= 1
+    article = start > 0 and text[start - 1].lower_ in _set("article")
+    before = start - 1 - article
+    lead = text[before].lower_ if before >= 0 else ""
+    name = text[start : mark.end].text
+    return Place(
+        name,
+        cast(Kind, mark.label),
+        (lead in _set("out") and lead != "of") or (lead == "of" and _out_of(text, before)),
+        start,
+        mark.end,
+        bool(_set("another") & set(name.lower().split())),
+        lead in _set("into") | _set("out"),
+    )
+
+
+def _describes(text: Doc, index: int) -> bool:
+    """Whether a word before a vessel is part of its name: "large", "9 x 13", "12-inch"."""
+    token = text[index]
+    if token.lower_ in _set("before") or token.like_num:
+        return True
+    return token.text in ('"', "-") and index > 0 and text[index - 1].like_num
 
 
 def _is_order(text: Doc, start: int, end: int) -> bool:
@@ -158,16 +92,11 @@ def _is_order(text: Doc, start: int, end: int) -> bool:
         return False
     before = text[start - 1].lower_ if start else "."
     following = text[end].text if end < len(text) else "."
-    return before in {".", ",", ";", "and", "then", ":", "!", "or"} and following not in {
-        ".",
-        ",",
-        ";",
-        "and",
-    }
+    return before in _set("order_after") and following not in _set("no_order_before")
 
 
 def _out_of(text: Doc, index: int) -> bool:
-    return index > 0 and text[index - 1].lower_ in ("out", "side", "sides", "bottom")
+    return index > 0 and text[index - 1].lower_ in _set("out_part")
 
 
 class Sign(NamedTuple):
@@ -185,9 +114,9 @@ def fires(text: Doc) -> list[Sign]:
         near = {text[index].lower_ for index in range(max(0, first - 2), first)}
         follows = text[last].lower_ if last < len(text) else ""
         if last - first == 1:
-            if not (follows in FIRE_WORDS or near & {"on", "over", "to", "at", "very"}):
+            if not (follows in _set("fire") or near & _set("at")):
                 continue
-            if follows.endswith("sized") or follows in NO_FIRE:
+            if follows.endswith("sized") or follows in _set("no_fire"):
                 continue
         found.append(Sign(first, mark.label))
     return found
@@ -196,7 +125,3 @@ def fires(text: Doc) -> list[Sign]:
 def lids(text: Doc) -> list[Sign]:
     """Whether the lid is on or off, wherever the text says so: covered, uncovered."""
     return [Sign(mark.start, mark.label) for mark in _lids().longest(text)]
-
-
-FIRE_WORDS = frozenset({"heat", "flame", "fire", "temperature", "temp", "power"})
-NO_FIRE = frozenset({"bowl", "saucepan", "pan", "pot", "skillet", "fat", "speed", "onion", "sauce"})

@@ -81,7 +81,7 @@ class Quantity(NamedTuple):
 class ProseUnit(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
     """A unit of `prose.toml`."""
 
-    kind: str
+    kind: Sort
     words: tuple[str, ...]
 
 
@@ -100,7 +100,7 @@ def _sorts() -> dict[str, Sort]:
     """What each unit that the prose reader knows measures."""
     sorts: dict[str, Sort] = {
         name: unit.kind for name, unit in words.load("prose.toml", dict[str, ProseUnit]).items()
-    }  # type: ignore[misc]
+    }
     for unit in words.load("units.toml", _KitchenUnits).unit:
         sorts[unit.id] = "length" if unit.kind == "length" else "amount"
     return sorts

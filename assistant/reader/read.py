@@ -6,13 +6,12 @@ from collections.abc import Sequence
 
 import msgspec
 
-from assistant.reader.lines import read_line
+from assistant.reader.lines import is_tool, read_line
 from assistant.reader.oven import oven_of
 from assistant.reader.sections import Layout, Line, layout
 from assistant.reader.servings import servings_of
 from assistant.reader.steps import read_steps
 from assistant.reader.told import told
-from assistant.reader.tools import is_tool
 from rules import dish, method
 from rules.because import Ledger
 from rules.foods import weigh
@@ -27,12 +26,9 @@ def read(text: str, *, file: str | None = None) -> Recipe:
     tools: list[Unread] = [_as_written(line) for line in page.lines if line.kind == "tool"]
     for line, body in _items(page.lines):
         found = read_line(body, line=line.number, component=line.component)
-        if not any(ingredient.food for ingredient in found) and is_tool(body):
-            tools.append(_as_written(line))
-            continue
         ingredients += found
         if not found:
-            unread.append(_as_written(line))
+            (tools if is_tool(body) else unread).append(_as_written(line))
     unread += map(_as_written, page.beyond)
     steps = [line for line in page.lines if line.kind == "step"]
     reading = read_steps(steps, ingredients or told(steps), title=page.title)

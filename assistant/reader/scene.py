@@ -12,48 +12,28 @@ from rules.roles import Role
 
 #: Handwork and the like: what is only handled has not entered anything yet.
 HANDLING: frozenset[Deed] = frozenset(
-    ["chop", "grate", "peel", "grind", "rinse", "drain", "strain", "thaw", "other", "line", "turn", "preheat"]
-    + ["cover", "store", "can"]
-)
+    {
+        "chop", "grate", "peel", "grind", "rinse", "drain", "strain", "thaw", "other", "line", "turn", "preheat",
+        "cover", "store", "can",
+    }
+)  # fmt: skip
 LIQUID: frozenset[Role] = frozenset({"water", "stock", "milk", "shelf milk", "juice", "drink", "spirits"})
 FIRE: frozenset[Deed] = frozenset(
-    [
-        "brown",
-        "saute",
-        "fry",
-        "deep fry",
-        "griddle",
-        "boil",
-        "simmer",
-        "reduce",
-        "deglaze",
-        "steam",
-        "pressure cook",
-    ]
-    + ["bake", "roast", "broil", "grill", "smoke", "toast"]
-)
+    {
+        "brown", "saute", "fry", "deep fry", "griddle", "boil", "simmer", "reduce", "deglaze", "steam",
+        "pressure cook", "bake", "roast", "broil", "grill", "smoke", "toast",
+    }
+)  # fmt: skip
 FRYING: frozenset[Deed] = frozenset({"fry", "saute", "brown", "griddle", "toast", "deglaze"})
 WET: frozenset[Deed] = frozenset({"boil", "simmer", "reduce", "steam"})
 WAIT: frozenset[Deed] = frozenset({"rise", "rest", "chill", "freeze", "marinate", "soak", "cool", "ferment"})
 #: Deeds that go on beside a fire without ending it.
 BESIDE: frozenset[Deed] = frozenset(
-    [
-        "mix",
-        "add",
-        "pour",
-        "season",
-        "turn",
-        "cover",
-        "other",
-        "top",
-        "fold",
-        "mash",
-        "melt",
-        "heat",
-        "coat",
+    {
+        "mix", "add", "pour", "season", "turn", "cover", "other", "top", "fold", "mash", "melt", "heat", "coat",
         "chop",
-    ]
-)
+    }
+)  # fmt: skip
 #: Work that takes time of its own.
 WORK: frozenset[Deed] = frozenset({"knead", "beat", "blend", "rub", "cream", "store"})
 COLD_PLACES = frozenset({"bowl", "fridge", "freezer", "tin"})

@@ -55,7 +55,7 @@ def _stated(line: Line) -> Servings | None:
     body = in_figures(line.body.strip(" ~*"))
     key = KEY.match(body)
     if (key and key[1].lower() not in ("people", "persons")) or (key and ":" in key[0]):
-        return _count(body[key.end() :], key[1].lower())  # type: ignore[index, union-attr]
+        return _count(body[key.end() :], key[1].lower())
     return None
 
 

@@ -104,7 +104,7 @@ class Sheet:
 
     def _nouns(self) -> frozenset[int]:
         """Tokens inside the name of a food or a vessel, where no verb can stand."""
-        spans = (*self.mentions, *self.places)
+        spans: tuple[Mention | Place, ...] = (*self.mentions, *self.places)
         later = {index for span in spans for index in range(span.start + 1, span.end)}
         alone = {span.start for span in spans if span.end - span.start == 1}
         heads = {

@@ -232,7 +232,7 @@ class _Method:
             else sheet.said(clause.verb_start, clause.verb_end),
             things=tuple(dict.fromkeys(name for _, name in sorted(named, key=itemgetter(0)))),
             makes=made,
-            vessel=place.words if place else None,
+            vessel=place.name if place else None,
             heat=heat,  # type: ignore[arg-type]
             covered=lid[-1] == "covered" if lid else None,
             temp_f=sheet.temperature_in(clause.start, clause.end),
@@ -275,7 +275,7 @@ class _Method:
             action = Action(
                 does=deed,
                 word=deed,
-                vessel=place.words if place else None,
+                vessel=place.name if place else None,
                 temp_f=sheet.temperature_in(start, end),
                 minutes=durations[0] if durations else None,
                 optional=_says(sheet.said(start, end), "optional"),
