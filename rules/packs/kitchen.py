@@ -317,7 +317,7 @@ class Kitchen:
 
         In a bowl: all that stands in it. In the pot: what one step adds. Over a batter: fruit and its flavours.
         """
-        taking = portion.taking
+        taking = portion.entry
         if taking is None:
             return ()
         pool: tuple[Taking, ...] = self.bowl(portion) if not taking.hot else self.company(portion)

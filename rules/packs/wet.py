@@ -134,7 +134,7 @@ def _wet(portion: Portion, kitchen: Kitchen, rule: Rule) -> Place:
 
 def sauces_that_enter_together(portion: Portion, kitchen: Kitchen) -> Place | None:
     """Sauces, syrups and juices of one moment are bottled together, with what dissolves in them."""
-    taking = portion.taking
+    taking = portion.entry
     if taking is None or taking.marinade:
         return None
     mates = kitchen.wet_mates(portion)

@@ -1,0 +1,238 @@
+from __future__ import annotations
+
+import pytest
+
+from rules.circumstances import Day
+from tests.build import amount, doing, kinds, line, mates, minutes, packed, recipe, step
+
+MARINADE = (
+    line("chicken thighs", amount(2, "pound"), prep="cut in strips"),
+    line("lemon juice", amount(2, "tablespoon")),
+    line("olive oil", amount(2, "tablespoon")),
+    line("oregano", amount(1, "teaspoon")),
+    line("garlic", amount(3, "clove"), prep="minced"),
+    line("potatoes", amount(1, "pound")),
+    line("cornstarch", amount(1, "teaspoon")),
+)
+do = doing(*MARINADE)
+SKEWERS = recipe(
+    *MARINADE,
+    steps=(
+        step(
+            do(
+                "mix",
+                "chicken thighs",
+                "lemon juice",
+                "olive oil",
+                "oregano",
+                "garlic",
+                "potatoes",
+                "cornstarch",
+                vessel="bowl",
+            ),
+            do("marinate", minutes=minutes(120)),
+        ),
+        step(do("fry", things=("chicken",), vessel="pan")),
+    ),
+)
+
+
+def test_a_marinade_rides_in_the_bag_of_its_meat() -> None:
+    packs = packed(SKEWERS, "pan fry or saute")
+    assert mates(packs, SKEWERS, "chicken thighs") == [
+        {"chicken thighs", "lemon juice", "olive oil", "oregano", "garlic"}
+    ]
+
+
+def test_starch_and_vegetables_do_not_ride_with_the_raw_meat() -> None:
+    packs = packed(SKEWERS, "pan fry or saute")
+    assert "chicken thighs" not in mates(packs, SKEWERS, "cornstarch")[0]
+    assert "chicken thighs" not in mates(packs, SKEWERS, "potatoes")[0]
+
+
+@pytest.mark.parametrize(("day", "travels"), [(Day(), "frozen"), (Day(freezer=False), "cool")])
+def test_raw_meat_travels_frozen_where_there_is_a_freezer(day: Day, travels: str) -> None:
+    raw = next(pack for pack in packed(SKEWERS, "pan fry or saute", day) if pack.label.startswith("raw"))
+    assert raw.travels == travels
+
+
+def test_every_raw_meat_has_a_pack_of_its_own() -> None:
+    foods = (
+        line("ground beef", amount(1, "pound")),
+        line("ground pork", amount(1, "pound")),
+        line("eggs", amount(1)),
+    )
+    mix = doing(*foods)
+    of = recipe(
+        *foods, steps=(step(mix("mix", "ground beef", "ground pork", "eggs", vessel="bowl"), mix("bake")),)
+    )
+    packs = packed(of, "roast")
+    assert mates(packs, of, "ground beef") == [{"ground beef"}]
+    assert mates(packs, of, "ground pork") == [{"ground pork"}]
+
+
+def test_a_dredge_of_flour_is_no_marinade() -> None:
+    foods = (
+        line("chicken wings", amount(2, "pound")),
+        line("flour", amount(0.5, "cup")),
+        line("paprika", amount(1, "teaspoon")),
+    )
+    mix = doing(*foods)
+    of = recipe(
+        *foods,
+        steps=(
+            step(
+                mix("mix", "chicken wings", "flour", "paprika", vessel="bowl"),
+                mix("chill", minutes=minutes(60)),
+            ),
+        ),
+    )
+    packs = packed(of, "deep fry")
+    assert mates(packs, of, "paprika") == [{"flour", "paprika"}]
+
+
+def test_a_sour_marinade_waits_apart_from_fish() -> None:
+    foods = (
+        line("trout", amount(2, "pound")),
+        line("lemon juice", amount(2, "tablespoon")),
+        line("soy sauce", amount(2, "tablespoon")),
+    )
+    mix = doing(*foods)
+    of = recipe(
+        *foods,
+        steps=(
+            step(
+                mix("mix", "trout", "lemon juice", "soy sauce", vessel="dish"),
+                mix("marinate", minutes=minutes(30)),
+            ),
+        ),
+    )
+    packs = packed(of, "roast")
+    assert mates(packs, of, "trout") == [{"trout"}]
+    assert mates(packs, of, "lemon juice") == [{"lemon juice", "soy sauce"}]
+
+
+def test_pastry_is_made_at_home_with_its_water() -> None:
+    foods = (
+        line("flour", amount(2, "cup")),
+        line("butter", amount(1, "cup")),
+        line("water", amount(0.25, "cup")),
+        line("eggs", amount(1)),
+    )
+    mix = doing(*foods)
+    of = recipe(
+        *foods,
+        steps=(
+            step(
+                mix("mix", "flour", vessel="bowl"),
+                mix("cut in", "butter"),
+                mix("add", "water"),
+                mix("chill", minutes=minutes(60)),
+            ),
+            step(mix("roll", things=("dough",)), mix("coat", "eggs", word="brush"), mix("bake")),
+        ),
+    )
+    packs = packed(of, "pastry or pie")
+    assert mates(packs, of, "flour") == [{"flour", "butter", "water"}]
+    assert kinds(packs, of)["flour"] == {"prepped"}
+    assert kinds(packs, of)["eggs"] == {"fresh"}
+
+
+@pytest.mark.parametrize(("wait", "kind"), [(12 * 60, "prepped"), (90, "dry mix")])
+def test_a_yeast_dough_that_rises_overnight_is_made_at_home(wait: float, kind: str) -> None:
+    foods = (
+        line("bread flour", amount(4, "cup")),
+        line("instant yeast", amount(1, "teaspoon")),
+        line("water", amount(1.5, "cup")),
+    )
+    mix = doing(*foods)
+    of = recipe(
+        *foods,
+        steps=(
+            step(
+                mix("mix", "bread flour", "instant yeast", "water", vessel="bowl"),
+                mix("rise", minutes=minutes(wait)),
+                mix("bake"),
+            ),
+        ),
+    )
+    packs = packed(of, "yeast bread", yeasted=True)
+    assert kinds(packs, of)["bread flour"] == {kind}
+
+
+def test_a_ferment_is_made_at_home_as_a_whole() -> None:
+    foods = (
+        line("cabbage", amount(1)),
+        line("sea salt", amount(1, "tablespoon")),
+        line("water", amount(1, "cup")),
+    )
+    of = recipe(*foods)
+    packs = packed(of, "preserve or ferment")
+    assert mates(packs, of, "cabbage") == [{"cabbage", "sea salt", "water"}]
+
+
+def test_a_dip_of_yoghurt_is_mixed_at_home() -> None:
+    foods = (
+        line("greek yogurt", amount(2, "cup")),
+        line("cucumber", amount(1), prep="grated"),
+        line("garlic", amount(1, "clove")),
+    )
+    mix = doing(*foods)
+    of = recipe(*foods, steps=(step(mix("mix", "greek yogurt", "cucumber", "garlic", vessel="bowl")),))
+    packs = packed(of, "no cook")
+    assert mates(packs, of, "greek yogurt") == [{"greek yogurt", "cucumber", "garlic"}]
+
+
+def test_a_dip_with_raw_egg_is_not() -> None:
+    foods = (
+        line("ricotta", amount(2, "cup")),
+        line("eggs", amount(1)),
+        line("oregano", amount(1, "teaspoon")),
+    )
+    mix = doing(*foods)
+    of = recipe(*foods, steps=(step(mix("mix", "ricotta", "eggs", "oregano", vessel="bowl")),))
+    assert kinds(packed(of, "no cook"), of)["eggs"] == {"fresh"}
+
+
+def test_what_wants_a_machine_is_mixed_at_home_can_and_all() -> None:
+    foods = (
+        line("chickpeas", amount(1, "can")),
+        line("tahini", amount(0.25, "cup")),
+        line("lemon juice", amount(1, "tablespoon")),
+    )
+    mix = doing(*foods)
+    of = recipe(
+        *foods, steps=(step(mix("add", "chickpeas", "tahini", "lemon juice", vessel="food processor")),)
+    )
+    assert mates(packed(of, "no cook"), of, "chickpeas") == [{"chickpeas", "tahini", "lemon juice"}]
+
+
+def test_water_is_drawn_at_camp() -> None:
+    of = recipe(line("water", amount(4, "cup")))
+    assert [(pack.kind, pack.travels) for pack in packed(of, "soup")] == [("water", "camp")]
+
+
+def test_lye_never_rides_with_food() -> None:
+    foods = (
+        line("flour", amount(4, "cup")),
+        line("water", amount(1, "cup")),
+        line("lye", amount(0.25, "cup")),
+    )
+    mix = doing(*foods)
+    of = recipe(
+        *foods,
+        steps=(
+            step(
+                mix("mix", "flour", "water", "lye", vessel="bowl"),
+                mix("rise", minutes=minutes(600)),
+                mix("bake"),
+            ),
+        ),
+    )
+    assert mates(packed(of, "yeast bread", yeasted=True), of, "lye") == [{"lye"}]
+
+
+def test_cooked_chicken_is_no_raw_meat() -> None:
+    of = recipe(line("cooked chicken", amount(2, "cup")))
+    (pack,) = packed(of, "casserole or layered bake")
+    assert (pack.kind, pack.travels) == ("prepped", "cool")
