@@ -29,6 +29,7 @@ BEFORE = re.compile(
 TOLD = re.compile(
     r"(?:^|[.!?]\s{1,12})(?:(?:that|this|it) )?(?:serves|feeds|slices for)\s{1,12}(?=\d)", re.IGNORECASE
 )
+DOZEN = re.compile(r"\ba dozen\b", re.IGNORECASE)
 MOST = 2000.0
 HEAD_COUNT = frozenset({"serving", "servings", "people", "persons", "person", "portion", "portions"})
 
@@ -85,7 +86,7 @@ def _told(line: Line) -> Servings | None:
 
 
 def _count(rest: str, key: str) -> Servings | None:
-    found = FIGURES.match(rest)
+    found = FIGURES.match(DOZEN.sub("12 ", rest).strip())
     if not found:
         return None
     low = value(found[1])
@@ -105,6 +106,9 @@ def _unit(written: str, key: str) -> str:
             0
         ].split()
     )
+    if not name and key.strip().lower() == "makes":
+        # "Makes 18" counts pieces, not people.
+        return "pieces"
     if (
         key.strip().lower() in ("serves", "feeds")
         or not name

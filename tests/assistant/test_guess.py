@@ -67,3 +67,13 @@ def test_talk_before_the_list_is_no_food() -> None:
 
 def test_a_word_over_the_orders_is_a_sub_heading() -> None:
     assert kinds(BARE.format(head="Buns", after="Evening\n"))["Evening"] != "ingredient"
+
+
+@pytest.mark.parametrize(
+    ("line", "of"),
+    [("Makes 18", "pieces"), ("Makes 12 rolls", "rolls"), ("Serves 9 hungry paddlers", "servings")],
+)
+def test_a_yield_counts_pieces_and_servings_count_people(line: str, of: str) -> None:
+    servings = servings_of(layout(BARE.format(head=f"Buns\n\n{line}", after="")))
+    assert servings is not None
+    assert servings.of == of
