@@ -310,6 +310,11 @@ class Kitchen:
         roles = {self.role(other) for other in inside}
         return "fruit" in roles and roles <= _COMPOTE and self.dish.family in _WITH_FRUIT
 
+    def is_sugared(self, taking: Taking) -> bool:
+        """Whether sugar goes into the same bowl, with no batter in it: the fruit is bagged with it."""
+        inside = {self.role(other) for other in self.graph.takings if other.thing == taking.thing}
+        return "sugar" in inside and not inside & BODY and "egg" not in inside
+
     # Wet company ---------------------------------------------------------------------------------------------------
 
     def wet_mates(self, portion: Portion) -> tuple[Taking, ...]:

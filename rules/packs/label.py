@@ -37,9 +37,15 @@ def label(place: Place, portions: list[Portion], kitchen: Kitchen) -> str:
         case "table":
             return listed
         case _:
-            return names[0] + (
-                ", cut" if place.kind == "prepped" and portions[0].role in ("vegetable", "fruit") else ""
-            )
+            return f"{names[0]}, cut" if _is_cut(place, portions[0]) else names[0]
+
+
+def _is_cut(place: Place, portion: Portion) -> bool:
+    if place.kind != "prepped":
+        return False
+    return portion.role == "vegetable" or (
+        portion.role == "fruit" and portion.is_said("cut", "slic", "chop", "dice", "halve", "quarter")
+    )
 
 
 def _dry_name(portions: list[Portion]) -> str:

@@ -113,7 +113,11 @@ def _is_bagged(index: int, kitchen: Kitchen) -> bool:
         return True
     if food.keeps == "frozen" or not food.is_hardy:
         return True
-    cut = kitchen.graph.handled(index, "chop", "grate", "peel") or item.ingredient.prep is not None
+    cut = (
+        kitchen.graph.handled(index, "chop", "grate", "peel")
+        or item.ingredient.prep is not None
+        or any(kitchen.is_sugared(taking) for taking in kitchen.graph.moments(index))
+    )
     sour = any(
         other.food is not None and other.food.is_acid and other.index != index
         for other in kitchen.items

@@ -71,11 +71,13 @@ glaze = doing(*GLAZE)
 
 
 def test_sauces_of_one_breath_share_a_bottle_with_their_sugar() -> None:
+    foods = GLAZE[:4]
+    brush = doing(*foods)
     of = recipe(
-        *GLAZE,
+        *foods,
         steps=(
             step(
-                glaze("roast", "pork belly"), glaze("coat", "ketchup", "honey", "brown sugar", word="brush")
+                brush("roast", "pork belly"), brush("coat", "ketchup", "honey", "brown sugar", word="brush")
             ),
         ),
     )
