@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from assistant.chat.acts import Meant
+from assistant.chat.context import Context
 from assistant.chat.figures import coals_figure, fuel_figure, light_figure, minutes_figure, pot_figure, tail
 from assistant.chat.lexicon import hear
 from assistant.chat.patterns import acts
@@ -113,7 +114,7 @@ def _mixes(_one: Meant, plan: Plan, day: Day, utterance: str) -> str:
         (kinds for group, kinds in wanted.items() if group in said), ("dry mix", "wet mix", "prepped")
     )
     packs = [pack for pack in plan.packs if pack.kind in kinds]
-    named = _food_in(utterance)
+    named = _food_in(utterance, plan)
     if named:
         packs = [pack for pack in plan.packs if _holds(pack, plan, named)] or packs
     if not packs:
@@ -134,7 +135,7 @@ def _fresh(_one: Meant, plan: Plan, day: Day, _utterance: str) -> str:
 
 
 def _fat(_one: Meant, plan: Plan, _day: Day, utterance: str) -> str:
-    named = _food_in(utterance)
+    named = _food_in(utterance, plan)
     uses = [use for use in plan.fat if named is None or named in plan.recipe.ingredients[use.ingredient].name]
     if not (uses or plan.fat):
         return "No fat goes into this."
@@ -246,7 +247,7 @@ def _timeline(_one: Meant, plan: Plan, day: Day, _utterance: str) -> str:
 
 
 def _shopping(_one: Meant, plan: Plan, _day: Day, utterance: str) -> str:
-    named = _food_in(utterance)
+    named = _food_in(utterance, plan)
     lines = [line for line in plan.shopping if named is None or named in line.food] or list(plan.shopping)
     if not lines:
         return "Nothing to buy."
@@ -363,10 +364,10 @@ def _groups(utterance: str) -> frozenset[str]:
     return frozenset(group for word in hear(utterance).words for group in word.groups)
 
 
-def _food_in(utterance: str) -> str | None:
-    from assistant.chat.context import Context
-
-    heard = hear(utterance, foods=Context().food_marks)
+def _food_in(utterance: str, plan: Plan) -> str | None:
+    """The food that a question names."""
+    context = Context(recipe=plan.recipe)
+    heard = hear(utterance, foods=context.food_marks, known=context.known)
     return next((word.text for word in heard.words if word.value(("food",))), None)
 
 

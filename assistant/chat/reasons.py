@@ -12,6 +12,7 @@ from functools import cache
 
 from assistant.chat import tables
 from assistant.show.kinds import Reasons
+from rules.foods.names import singular
 from rules.plan import Plan, Reason
 from rules.problem import Problem
 
@@ -36,23 +37,13 @@ class NoReason(Problem):
 def words_of(text: str) -> frozenset[str]:
     """The words that name something, lower case and singular as far as an s shows it."""
     words = (found[0].lower() for found in _WORD.finditer(text[:500]))
-    return frozenset(_singular(word) for word in words if word not in _small_words())
+    return frozenset(singular(word) for word in words if word not in _small_words())
 
 
 @cache
 def _small_words() -> frozenset[str]:
     """Words of a question that name no thing."""
     return frozenset(tables.load("words.toml", dict[str, list[str] | dict[str, str]])["SMALL"])
-
-
-def _singular(word: str) -> str:
-    if len(word) > 4 and word.endswith("ies"):
-        return word[:-3] + "y"
-    if len(word) > 4 and word.endswith("oes"):
-        return word[:-2]
-    if len(word) > 3 and word.endswith("s") and not word.endswith(("ss", "us")):
-        return word[:-1]
-    return word
 
 
 def reasons_about(plan: Plan, about: str) -> Reasons:
