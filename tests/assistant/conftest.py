@@ -51,12 +51,24 @@ def river_recipe() -> Recipe:
         ingredients=(
             food(4, "1/2 cup butter", "butter", cups(0.5), food="butter"),
             food(5, "1 1/2 cups flour", "flour", cups(1.5), food="flour, all-purpose"),
-            food(6, "2 1/4 teaspoons baking powder", "baking powder", Amount(low=2.25, high=2.25, unit="teaspoon")),
+            food(
+                6,
+                "2 1/4 teaspoons baking powder",
+                "baking powder",
+                Amount(low=2.25, high=2.25, unit="teaspoon"),
+            ),
             food(7, "1 1/2 cups milk", "milk", cups(1.5), food="milk, whole"),
-            food(8, "2 pounds peaches, sliced", "peaches", Amount(low=2, high=2, unit="pound"), prep="sliced"),
+            food(
+                8, "2 pounds peaches, sliced", "peaches", Amount(low=2, high=2, unit="pound"), prep="sliced"
+            ),
         ),
         steps=(
-            Step(line=11, text="Melt the butter in a 9x13 pan in a 350 degree oven.", uses=(0,), temps_f=(350.0,)),
+            Step(
+                line=11,
+                text="Melt the butter in a 9x13 pan in a 350 degree oven.",
+                uses=(0,),
+                temps_f=(350.0,),
+            ),
             Step(
                 line=12,
                 text="Mix the rest, pour over, bake 45 to 50 minutes.",
@@ -87,7 +99,9 @@ def river_plan(river_recipe: Recipe) -> Plan:
                 container="1-gallon zipper bag",
                 items=(
                     PackItem(ingredient=1, share=1, amount=cups(1.5), grams=188),
-                    PackItem(ingredient=2, share=1, amount=Amount(low=2.25, high=2.25, unit="teaspoon"), grams=10),
+                    PackItem(
+                        ingredient=2, share=1, amount=Amount(low=2.25, high=2.25, unit="teaspoon"), grams=10
+                    ),
                 ),
                 make_ahead="up to a month before",
             ),
@@ -96,7 +110,9 @@ def river_plan(river_recipe: Recipe) -> Plan:
                 kind="wet mix",
                 label="Cobbler, peaches",
                 travels="frozen",
-                items=(PackItem(ingredient=4, share=1, amount=Amount(low=2, high=2, unit="pound"), grams=907),),
+                items=(
+                    PackItem(ingredient=4, share=1, amount=Amount(low=2, high=2, unit="pound"), grams=907),
+                ),
             ),
             Pack(
                 id="fresh-1",
@@ -112,7 +128,9 @@ def river_plan(river_recipe: Recipe) -> Plan:
         fat=(FatUse(ingredient=0, goes="hot pot first", when="when the pot is hot"),),
         heat=Heat(
             stages=(
-                Stage(kind="light", minutes=Minutes(low=15, high=20), starts_at_min=-85, look_for="ash all over"),
+                Stage(
+                    kind="light", minutes=Minutes(low=15, high=20), starts_at_min=-85, look_for="ash all over"
+                ),
                 Stage(kind="heat fat", minutes=Minutes(low=5, high=5), top=0, under=24, starts_at_min=-65),
                 Stage(
                     kind="bake",
@@ -124,7 +142,9 @@ def river_plan(river_recipe: Recipe) -> Plan:
                     first_look_min=30,
                     starts_at_min=-60,
                     look_for="deep gold, bubbling at the edge",
-                    pattern=Pattern(top="12 along the flange, 5 spread inside", under="7 in a ring, 1 in the centre"),
+                    pattern=Pattern(
+                        top="12 along the flange, 5 spread inside", under="7 in a ring, 1 in the centre"
+                    ),
                     refresh=(Refresh(at_min=40, light_at_min=20, top=12, under=6),),
                 ),
             ),
@@ -138,16 +158,23 @@ def river_plan(river_recipe: Recipe) -> Plan:
             doneness=(Doneness(what="cobbler", sign="the edge bubbles", rest_min=15, source=COMMON),),
         ),
         home_steps=("Whisk flour and baking powder, bag them.",),
-        camp_steps=("Melt the butter in the hot pot.", "Pour the batter over it, the peaches on top, and do not stir."),
+        camp_steps=(
+            "Melt the butter in the hot pot.",
+            "Pour the batter over it, the peaches on top, and do not stir.",
+        ),
         timeline=(
             Moment(at_min=-1440, clock="18:30 the day before", do="Freeze the peaches flat."),
             Moment(at_min=-85, clock="17:05", do="Light 25 briquettes."),
             Moment(at_min=0, clock="18:30", do="Eat."),
         ),
-        cold=Cold(frozen_packs=("wet-1",), thaw_hours=Hours(low=9, high=14), ice_kg=4.5, notes=("Keep it shut.",)),
+        cold=Cold(
+            frozen_packs=("wet-1",), thaw_hours=Hours(low=9, high=14), ice_kg=4.5, notes=("Keep it shut.",)
+        ),
         shopping=(
             Purchase(food="butter", buy="1 stick", need="1/2 cup", aisle="dairy"),
-            Purchase(food="flour", buy="a 2 lb bag", need="1 1/2 cups", left_over="5 cups", likely_at_home=True),
+            Purchase(
+                food="flour", buy="a 2 lb bag", need="1 1/2 cups", left_over="5 cups", likely_at_home=True
+            ),
         ),
         kit=Kit(home=("a whisk",), camp=("54 briquettes", "a chimney")),
         labels=(Label(pack="dry-1", text="COBBLER, DRY\nadd 1 1/2 cups milk"),),
@@ -165,7 +192,12 @@ def river_plan(river_recipe: Recipe) -> Plan:
                 because="baking powder rides dry: once wet it spends its gas within minutes",
                 source=COMMON,
             ),
-            Reason(rule="coals.share", about="top coals", because="a bake wants two thirds of the heat above", source=COMMON),
+            Reason(
+                rule="coals.share",
+                about="top coals",
+                because="a bake wants two thirds of the heat above",
+                source=COMMON,
+            ),
         ),
         file="river.txt",
     )

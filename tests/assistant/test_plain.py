@@ -47,6 +47,6 @@ def test_escaped_json_says_the_same_and_steers_nothing(text: str) -> None:
 
 
 def test_one_line_is_one_line_and_short() -> None:
-    assert "a b" == one_line(" a\n\n b ")
-    assert 10 == len(one_line("x" * 50, most=10))
+    assert one_line(" a\n\n b ") == "a b"
+    assert len(one_line("x" * 50, most=10)) == 10
     assert one_line("x" * 50, most=10).endswith("…")
