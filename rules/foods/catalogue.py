@@ -130,9 +130,10 @@ class Catalogue:
         ended = before_join(words)
         shorter = list(ended)
         while len(shorter) > 1 and singular(shorter[-1]) in words_of("part"):
-            shorter.pop()
+            part = singular(shorter.pop())
             found = self._exact(" ".join(shorter))
-            if found.food:
+            # The leaf of a root or a fruit is another food than the root.
+            if found.food and (part != "leaf" or found.food.form == "leafy"):
                 return Match(food=found.food, how="phrase")
         for tail in (ended, shorter):
             for start in range(len(tail) - 1):
@@ -165,7 +166,7 @@ class Catalogue:
     def _head(self, words: list[str]) -> Match | None:
         """The last word alone, where a modifier does not make another food of it."""
         ended = before_join(words)
-        while len(ended) > 1 and singular(ended[-1]) in words_of("part"):
+        while len(ended) > 1 and singular(ended[-1]) in words_of("part") - {"leaf"}:
             ended = ended[:-1]
         if len(ended) < 2:
             found = self._exact(" ".join(ended)) if ended != words else NONE

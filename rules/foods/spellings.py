@@ -86,8 +86,13 @@ def spellings(name: str, asked: Asked) -> Iterator[Spelling]:
     part, of, whole = said.partition(" of ")
     if of:
         yield Spelling(name=f"{whole} {part}")
-    for words in _barer(said.split()):
-        yield Spelling(name=" ".join(words))
+    yield from _barer(said)
+    # What stands behind a comma is done to the food, what stands behind "or" may take its place.
+    if comma:
+        yield from _barer(plain(head))
+    first, either, _ = said.partition(" or ")
+    if either:
+        yield from _barer(first)
 
 
 def _hints(asked: Asked) -> Iterator[str]:
@@ -100,19 +105,21 @@ def _hints(asked: Asked) -> Iterator[str]:
         yield "fresh"
 
 
-def _barer(words: list[str]) -> Iterator[list[str]]:
-    """The name with ever fewer words of state: from the front, from the back, then everywhere.
+def _barer(said: str) -> Iterator[Spelling]:
+    """A plain name with ever fewer words of state: from the front, from the back, then everywhere.
 
     A word of state may be part of the name ("large active dry yeast").
     """
     states = words_of("state")
+    words = said.split()
+    yield Spelling(name=said)
     while len(words) > 1 and (words[0] in states or words[0][0].isdigit()):
         words = words[1:]
-        yield words
+        yield Spelling(name=" ".join(words))
     while len(words) > 1 and words[-1] in states:
         words = words[:-1]
-        yield words
-    yield without_states(words)
+        yield Spelling(name=" ".join(words))
+    yield Spelling(name=" ".join(without_states(words)))
 
 
 def without_states(words: list[str]) -> list[str]:

