@@ -83,6 +83,8 @@ class Frame(NamedTuple):
     """The bones of a text: its sentences in tokens, the tokens inside asides ("until soft") and inside brackets."""
 
     doc: Doc
+    #: every token in lower case: asking a Doc for each is slow
+    low: tuple[str, ...]
     sentences: tuple[tuple[int, int], ...]
     asides: frozenset[int]
     brackets: frozenset[int]
@@ -103,13 +105,14 @@ def clauses(text: str) -> list[Clause]:
 
 def frame(text: Doc) -> Frame:
     """Find the sentences, asides and brackets of a text."""
-    found = tuple(_sentences(text))
+    low = tuple(token.lower_ for token in text)
+    found = tuple(_sentences(text, low))
     asides: set[int] = set()
     brackets: set[int] = set()
     for start, end in found:
-        asides |= _asides(text, start, end)
-        brackets |= _brackets(text, start, end)
-    return Frame(text, found, frozenset(asides), frozenset(brackets))
+        asides |= _asides(low, start, end)
+        brackets |= _brackets(low, start, end)
+    return Frame(text, low, found, frozenset(asides), frozenset(brackets))
 
 
 def cut(page: Frame, nouns: frozenset[int]) -> list[Clause]:
@@ -137,85 +140,77 @@ def _clause_words(group: str) -> frozenset[str]:
     return frozenset(words.groups("clauses.toml")[group])
 
 
-def _sentences(text: Doc) -> list[tuple[int, int]]:
+def _sentences(text: Doc, low: tuple[str, ...]) -> list[tuple[int, int]]:
     """The bounds of every sentence; a semicolon ends one, an abbreviation's dot or one in brackets does not."""
     found: list[tuple[int, int]] = []
     start = depth = 0
-    for index, token in enumerate(text):
-        sign = token.text
+    for index, sign in enumerate(low):
         depth = max(0, depth + (sign == "(") - (sign == ")"))
-        if sign in ENDS and depth == 0 and _ends(text, index):
+        if sign in ENDS and depth == 0 and _ends(text, low, index):
             found.append((start, index + 1))
             start = index + 1
-    if start < len(text):
-        found.append((start, len(text)))
+    if start < len(low):
+        found.append((start, len(low)))
     return found
 
 
-def _ends(text: Doc, index: int) -> bool:
-    if text[index].text != "." or index + 1 >= len(text):
+def _ends(text: Doc, low: tuple[str, ...], index: int) -> bool:
+    if low[index] != "." or index + 1 >= len(low):
         return True
-    following = text[index + 1]
-    if index and text[index - 1].lower_ in ABBREVIATED and not following.text[:1].isupper():
+    capital = text[index + 1].text[:1].isupper()
+    if index and low[index - 1] in ABBREVIATED and not capital:
         return False
-    if following.text[:1].islower():
-        verb = lexicon().get(following.lower_)
+    if not capital and low[index + 1][:1].isalpha():
+        verb = lexicon().get(low[index + 1])
         return bool(verb and verb.form == "plain" and not verb.food)
     return True
 
 
-def _asides(text: Doc, start: int, end: int) -> set[int]:
+def _asides(low: tuple[str, ...], start: int, end: int) -> set[int]:
     """Tokens that tell when, why or how far: from "until" to the next comma or "then"."""
     openers = _clause_words("aside")
     inside: set[int] = set()
     open_ = False
     whole = -1
     for index in range(start, end):
-        low = text[index].lower_
-        if low in CLOSES or index == whole:
+        if low[index] in CLOSES or index == whole:
             open_ = False
-        elif low in openers and _opens(text, index, start, end):
+        elif low[index] in openers and _opens(low, index, start, end):
             open_ = True
-            whole = _whole_aside(text, index, end)
+            whole = _whole_aside(low, index, end)
         if open_:
             inside.add(index)
     return inside
 
 
-def _opens(text: Doc, index: int, start: int, end: int) -> bool:
-    low = text[index].lower_
-    following = text[index + 1].lower_ if index + 1 < end else ""
-    if low in ("so", "as") and following in ("follows", "well", ",", "needed", "desired", "directed"):
+def _opens(low: tuple[str, ...], index: int, start: int, end: int) -> bool:
+    word = low[index]
+    following = low[index + 1] if index + 1 < end else ""
+    if word in ("so", "as") and following in ("follows", "well", ",", "needed", "desired", "directed"):
         return False
-    if (
-        low == "as"
-        and index - 2 >= start
-        and [text[i].lower_ for i in (index - 2, index - 1)] == ["as", "well"]
-    ):
+    if word == "as" and low[max(start, index - 2) : index] == ("as", "well"):
         return False
-    if low == "once" and index > start and text[index - 1].lower_.endswith("ing"):
+    if word == "once" and index > start and low[index - 1].endswith("ing"):
         return False
-    return not (low == "that" and index == start)
+    return not (word == "that" and index == start)
 
 
-def _whole_aside(text: Doc, index: int, end: int) -> int:
+def _whole_aside(low: tuple[str, ...], index: int, end: int) -> int:
     """Where a short aside ends that is whole by itself: "if you have it the syrup"; -1 for any other."""
     for length in (4, 3, 2):
-        phrase = " ".join(text[place].lower_ for place in range(index, min(end, index + length)))
-        if phrase in _clause_words("if_wanted"):
+        if " ".join(low[index : min(end, index + length)]) in _clause_words("if_wanted"):
             return index + length
     return -1
 
 
-def _brackets(text: Doc, start: int, end: int) -> set[int]:
+def _brackets(low: tuple[str, ...], start: int, end: int) -> set[int]:
     inside: set[int] = set()
     depth = 0
     for index in range(start, end):
-        sign = text[index].text
-        depth = max(0, depth - (sign == ")"))
+        depth = max(0, depth - (low[index] == ")"))
         if depth:
             inside.add(index)
-        depth += sign == "("
+        depth += low[index] == "("
     return inside if len(inside) < end - start - 3 else set()
 
 
@@ -230,7 +225,7 @@ class _Sentence:
         self.found: list[_Found] = []
 
     def _low(self, index: int) -> str:
-        return self.doc[index].lower_ if self.start <= index < self.end else ""
+        return self.page.low[index] if self.start <= index < self.end else ""
 
     def hear(self, first: int, last: int, verb: Verb) -> None:
         """Take in the next verb, if it is a deed where it stands."""

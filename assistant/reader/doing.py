@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from assistant.reader import words
-from assistant.reader.clauses import Clause
+from assistant.reader.clauses import Clause, Frame
 from assistant.reader.places import Heat, Place
 from assistant.reader.scene import FRYING, LIQUID, Scene
 from rules.recipe import Deed
@@ -75,7 +75,7 @@ def _pattern(group: str) -> re.Pattern[str]:
 def deed_of(
     clause: Clause,
     *,
-    asides: frozenset[int],
+    page: Frame,
     place: Place | None,
     places: Sequence[Place],
     roles: frozenset[str],
@@ -88,10 +88,10 @@ def deed_of(
     look = Look(
         verb=clause.verb.words,
         deed=clause.verb.deed,
-        said=" ".join(clause.doc[index].lower_ for index in tokens if index not in asides),
-        all=" ".join(clause.doc[index].lower_ for index in tokens),
+        said=" ".join(page.low[index] for index in tokens if index not in page.asides),
+        all=" ".join(page.low[index] for index in tokens),
         after=" ".join(
-            clause.doc[index].lower_ for index in range(clause.verb_end, min(clause.end, clause.verb_end + 5))
+            page.low[index] for index in range(clause.verb_end, min(clause.end, clause.verb_end + 5))
         ),
         place=place,
         places=tuple(places),

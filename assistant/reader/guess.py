@@ -86,6 +86,8 @@ def _carry(lines: list[Marked], parts: list[Part], start: int) -> None:
 
 
 def _cheapest(lines: list[Marked], allowed: tuple[Part, ...]) -> list[Part]:
+    if not lines:
+        return []
     best: dict[Part, float] = {part: 0.0 if part == allowed[0] else 1.0 for part in allowed}
     came: list[dict[Part, Part]] = []
     numbers = {line.number for line in lines}
@@ -103,8 +105,6 @@ def _cheapest(lines: list[Marked], allowed: tuple[Part, ...]) -> list[Part]:
             step[part] = best[origin] + MOVES.get((origin, part), 0.0) - weights.get(part, 0.0)
         best = step
         came.append(back)
-    if not lines:
-        return []
     path = [min(allowed, key=lambda part: best[part])]
     for back in reversed(came[1:]):
         path.append(back[path[-1]])

@@ -21,7 +21,7 @@ NOT_OVEN = re.compile(
 )
 FAN = re.compile(r"\b(?:fan|convection)\b", re.IGNORECASE)
 BARE = re.compile(
-    r"\b(?:oven|bake|baked|roast|preheat)\b[^.;]{0,40}?\b(?:to|at|of|on)\s(?:about )?(\d{3})\b(?!\s?(?:g|ml|grams|minutes|°|degrees|f\b|c\b))",
+    r"\b(?:oven|bake|baked|roast|preheat)\b(?:[^.;]{0,40}?\b(?:to|at|of|on)\s(?:about )?|\s)(\d{3})\b(?!\s?(?:g|ml|grams|minutes|°|degrees|f\b|c\b))",
     re.IGNORECASE,
 )
 HIGHEST, LOWEST = 600.0, 150.0

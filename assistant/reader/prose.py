@@ -33,7 +33,7 @@ SPARE = re.compile(
     r"\s(?:(?:more|additional|extra|full|good|further|whole|generous|heaping|level|scant|rounded|large|small|heaped)\s)"
 )
 #: "2 to 3 hours", "12 - 24 hours", "between 2 and 3", "one or two": what joins the ends of a range.
-JOIN = re.compile(r"\s{0,20}(?:-|to|or|up to|and up to|, and up to|,? or up to|/)\s{0,20}", re.IGNORECASE)
+JOIN = re.compile(r"\s{0,20}(?:-|to|or|,? ?(?:and |or )?up to|/)\s{0,20}", re.IGNORECASE)
 MINUTES = {"second": 1 / 60, "minute": 1.0, "hour": 60.0, "day": 1440.0, "week": 10080.0, "month": 43200.0}
 TIME_WORD = r"(?:minutes?|mins?|hours?|hrs?|seconds?|secs?|days?|weeks?)"
 #: Kitchen times in words, rewritten in figures of the same length or shorter, set to the right so that offsets stand.

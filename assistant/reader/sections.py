@@ -27,7 +27,7 @@ LONGEST_TITLE = 12
 QUOTED_LINES, QUOTED_SHARE = 6, 0.6
 QUOTE = re.compile(r"\s{0,8}>")
 #: No recipe is longer; what comes after is left unread, so that any text is read in a moment [lines, characters].
-MOST_LINES, MOST_CHARACTERS, LONGEST_LINE = 2_000, 120_000, 12_000
+MOST_LINES, MOST_CHARACTERS, LONGEST_LINE = 1_000, 80_000, 12_000
 
 
 class Line(Struct, frozen=True, kw_only=True):

@@ -5,6 +5,7 @@ from __future__ import annotations
 from bisect import bisect_right
 from collections import defaultdict
 from collections.abc import Sequence
+from dataclasses import dataclass, field
 
 from spacy.tokens import Doc
 
@@ -32,6 +33,10 @@ ALL_LEFT = -1.0
 #: An unknown share.
 SOME = -2.0
 LOOK_BACK = 6
+#: Where the shares said come to this, the food is used up.
+NEARLY_ALL = 0.98
+#: What "some of it" is taken for.
+HALF = 0.5
 #: An amount belongs to a food at most this many tokens after it.
 NEAR = 8
 NUMBERS = {"one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0, "six": 6.0}
@@ -116,60 +121,66 @@ def _ratio(quantity: Quantity, ingredient: Ingredient) -> float | None:
             )
         except Problem:
             continue
-        return share if share < 0.98 else None
+        return share if share < NEARLY_ALL else None
     return None
+
+
+@dataclass
+class _Account:
+    """What was taken of one ingredient: every share as said, by number, and sums over those that entered something."""
+
+    said: list[tuple[float | None, bool]] = field(default_factory=list)
+    entered: int = 0
+    #: takings without a figure: a bare mention, "some of", "the rest"
+    open: int = 0
+    told: float = 0.0
+    all_gone: bool = False
 
 
 class Shares:
     """The takings of every ingredient; what they come to is settled at the end."""
 
     def __init__(self) -> None:
-        self.takings: dict[int, list[tuple[float | None, bool]]] = defaultdict(list)
-        self.handled: dict[int, list[int]] = defaultdict(list)
+        self._accounts: defaultdict[int, _Account] = defaultdict(_Account)
 
     def entered(self, index: int) -> bool:
         """Whether nothing of it is known to be left."""
-        said = [share for share, hands in self.takings[index] if not hands]
-        if not said:
-            return False
-        return (
-            any(share is None or share == ALL_LEFT for share in said)
-            or sum(share for share in said if share and share > 0) > 0.98
-        )
+        account = self._accounts[index]
+        return account.all_gone or account.told > NEARLY_ALL
 
     def may_take(self, index: int, share: float | None, *, handled: bool, again: bool) -> bool:
-        """Whether a mention takes of it, or only speaks of what was taken."""
-        entered = [said for said, hands in self.takings[index] if not hands]
+        """Whether a mention takes of it, or only speaks of what was taken.
+
+        Of "the remaining cheese" there is some left, whatever was said before; `again` is true for food that is
+        poured more than once.
+        """
         if handled:
-            return not entered or not self.entered(index)
-        if not entered or again:
-            return True
-        if share is not None:
-            # "the remaining cheese": what was taken before was a part, whether the text said so or not.
-            return True
-        return not self.entered(index)
+            return not self.entered(index)
+        return again or share is not None or not self.entered(index)
 
     def take(self, index: int, share: float | None, *, handled: bool) -> int:
-        """Write a taking down; gives its number."""
-        self.takings[index].append((share, handled))
-        return len(self.takings[index]) - 1
+        """Write a taking down; gives its number. What is only handled (cut, washed) enters nothing."""
+        account = self._accounts[index]
+        account.said.append((share, handled))
+        if not handled:
+            account.entered += 1
+            account.all_gone = account.all_gone or share is None or share == ALL_LEFT
+            if share is not None and share > 0:
+                account.told += share
+            else:
+                account.open += 1
+        return len(account.said) - 1
 
     def share(self, index: int, taking: int) -> float:
         """The share of a taking, now that all are known; 1 means all there is or all that is left."""
-        share, hands = self.takings[index][taking]
-        if hands:
-            return share if share and share > 0 else 1.0
-        entering = [said for said, by_hand in self.takings[index] if not by_hand]
-        if share == ALL_LEFT or len(entering) == 1:
-            return (
-                1.0
-                if share is None or (share < 0 and share != SOME)
-                else 0.5
-                if share == SOME
-                else round(share, 4)
-            )
+        account = self._accounts[index]
+        share, handled = account.said[taking]
         if share is not None and share > 0:
             return round(min(share, 1.0), 4)
-        told = sum(said for said in entering if said is not None and said > 0)
-        open_ = sum(1 for said in entering if said is None or said < 0)
-        return round(max(0.0, 1.0 - told) / open_, 4) if told < 1 and open_ else round(1 / len(entering), 4)
+        if handled or share == ALL_LEFT or (share is None and account.entered == 1):
+            return 1.0
+        if account.entered == 1:
+            return HALF
+        if account.told < 1 and account.open:
+            return round((1.0 - account.told) / account.open, 4)
+        return round(1 / account.entered, 4)

@@ -84,6 +84,7 @@ class Sheet:
         self.first = 0
         self.component = paragraph.lines[0].component
         self.frame = frame(self.text)
+        self._offsets = [token.idx for token in self.text]
         vessels = places(self.text)
         mentions = foods.mentions(self.text)
         measured = {mention.start for mention in mentions}
@@ -157,15 +158,19 @@ class Sheet:
 
     def said(self, start: int, end: int) -> str:
         """The words between two tokens, lower case."""
-        return self.text[start:end].text.lower()
+        return self.paragraph.text[self.offset(start) : self.offset(end)].strip().lower()
+
+    def written(self, start: int, end: int) -> str:
+        """The words between two tokens as written."""
+        return self.paragraph.text[self.offset(start) : self.offset(end)].strip()
 
     def low(self, index: int) -> str:
         """One token in lower case, empty outside of the text."""
-        return self.text[index].lower_ if 0 <= index < len(self.text) else ""
+        return self.frame.low[index] if 0 <= index < len(self.frame.low) else ""
 
     def offset(self, token: int) -> int:
         """Where a token begins in the text [characters]."""
-        return self.text[token].idx if token < len(self.text) else len(self.text.text)
+        return self._offsets[token] if token < len(self._offsets) else len(self.paragraph.text)
 
     def step_at(self, token: int) -> int:
         """The number of the step whose line holds a token."""

@@ -187,7 +187,7 @@ class _Method:
         made, named = things_of(sheet.text, clause, things, spoken)
         deed = deed_of(
             clause,
-            asides=sheet.frame.asides,
+            page=sheet.frame,
             place=place,
             places=vessels,
             roles=self._roles(sheet, clause, spoken),
@@ -237,7 +237,7 @@ class _Method:
             covered=lid[-1] == "covered" if lid else None,
             temp_f=sheet.temperature_in(clause.start, clause.end),
             minutes=durations[0] if durations else None,
-            until=_until(sheet.text[clause.start : clause.end].text),
+            until=_until(sheet.written(clause.start, clause.end)),
             optional=_says(said, "optional"),
             ahead=sheet.ahead or _says(said, "ahead"),
         )

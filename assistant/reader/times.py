@@ -25,7 +25,7 @@ BEFORE = re.compile(
     re.IGNORECASE,
 )
 AFTER = re.compile(
-    r"\s?(?:less\b|timer|mark\b|per\b|after\b|ahead|in advance|apart|old\b|earlier|beforehand|from the end|intervals?)",
+    r"\s?(?:less\b|timer|mark\b|per (?!side|batch)|after\b|ahead|in advance|apart|old\b|earlier|beforehand|from the end|intervals?)",
     re.IGNORECASE,
 )
 #: "5 minutes before the end" is a cue; "for an hour before serving" and "simmer 2 minutes before adding" are stretches.
