@@ -63,6 +63,7 @@ class Bench:
         #: the thing that was worked on before the vessel was changed
         self.before: int | None = None
         self._vessels: dict[str, int] = {}
+        self._seen: set[str] = set()
         self._pot_last: int | None = None
         self._named: dict[str, int] = {}
         self._named_word: dict[str, int] = {}
@@ -83,6 +84,7 @@ class Bench:
         pot = self.pots[thing]
         if action.vessel is not None and not is_place(action.vessel):
             pot.vessel = action.vessel
+            self._seen.add(action.vessel)
             self._vessels[head(action.vessel)] = thing
             if kind_of(action.vessel) in ("pot", "pan"):
                 self._pot_last = thing
@@ -151,13 +153,19 @@ class Bench:
         elif event.does in WAITING:
             pot.spell += 1
 
-    def is_new_vessel(self, action: Action, *, own_pot: bool) -> bool:
-        """Whether the action names a vessel that nothing stands in yet; `own_pot`: a boil wants a pot of its own."""
+    def is_new_vessel(self, action: Action, *, own_pot: bool, opens: bool = False) -> bool:
+        """Whether the action names a vessel that nothing stands in yet.
+
+        `own_pot`: a boil wants a pot of its own. `opens`: several foods are put together, and a bowl that is described
+        otherwise than before ("large bowl", "bowl") is another one.
+        """
         if action.vessel is None or is_place(action.vessel):
             return False
         if words("another") & set(action.vessel.lower().split()):
             return True
         word = head(action.vessel)
+        if opens and kind_of(action.vessel) == "bowl" and action.vessel not in self._seen:
+            return True
         return (own_pot and word not in self._vessels) or self._in(word) is None
 
     def in_vessel(self, action: Action) -> int | None:

@@ -332,7 +332,8 @@ class _Follower:
         if action.does in ("add", "pour", "fold") and action.vessel == "bowl" and hand is not None:
             # "Add it to the bowl": the one that the mixture at hand stands in, named or not.
             return False
-        return self.bench.is_new_vessel(action, own_pot=own_pot)
+        opens = action.does in OPENING and len(action.uses) >= SEVERAL
+        return self.bench.is_new_vessel(action, own_pot=own_pot, opens=opens)
 
     def _known(self, action: Action) -> int | None:
         """The thing that an action without foods speaks of."""

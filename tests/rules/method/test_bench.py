@@ -69,6 +69,14 @@ def test_another_bowl_is_new_although_a_bowl_stands_there() -> None:
     assert bench.is_new_vessel(act("another bowl"), own_pot=False)
 
 
+def test_a_bowl_described_otherwise_is_another_one_when_foods_are_put_together() -> None:
+    bench = Bench()
+    bench.open(act("large bowl"))
+    assert bench.is_new_vessel(act("bowl"), own_pot=False, opens=True)
+    assert not bench.is_new_vessel(act("large bowl"), own_pot=False, opens=True)
+    assert not bench.is_new_vessel(act("bowl"), own_pot=False)
+
+
 def test_hot_fat_that_a_batter_goes_over_is_known_as_such() -> None:
     bench = Bench()
     fat = bench.open(act("skillet"))
