@@ -17,6 +17,8 @@ import msgspec
 from rules.plan import Allergen, CautionId, FatGoes, PackKind, Plan, Stage, StageKind
 from rules.recipe import Amount, DurationKind, Family, Ingredient, Package, Recipe, Struct
 
+#: A stage may be so far from the labelled temperature [°F]: half a column of the chart.
+DEGREES_OFF = 12.5
 RECIPES = Path(__file__).parent.parent / "corpus" / "recipes"
 
 
@@ -336,6 +338,10 @@ def _mark_stage(marks: Marks, slug: str, want: WantedStage, stages: tuple[Stage,
     if want.top:
         counts = [(s.kind, s.top, s.under) for s in same]
         marks.mark("stage's coals", bool(fitting), f"{slug}: want {want.top} over {want.under} got {counts}")
+    if want.temp_f is not None:
+        aims = [s.temp_f for s in same]
+        right = any(aim is not None and abs(aim - want.temp_f) <= DEGREES_OFF for aim in aims)
+        marks.mark("stage's temperature", right, f"{slug}: want {want.temp_f:g} got {aims}")
     if want.minutes:
         middles = [(s.minutes.low + s.minutes.high) / 2 for s in fitting or same if s.minutes]
         right = any(_within(middle, want.minutes) for middle in middles)

@@ -156,6 +156,7 @@ PLAN_FLOORS = {
     "stage": 1.0,
     "stage's coals": 0.97,
     "stage's minutes": 0.97,
+    "stage's temperature": 1.0,
     "together": 0.96,
 }
 

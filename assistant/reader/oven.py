@@ -39,6 +39,9 @@ HIGHEST, LOWEST = 600.0, 150.0
 SENTENCES, BEFORE, AFTER, AROUND, WORDS = 80, 60, 40, 14, 120
 HEAD_KINDS = frozenset({"fact", "note", "heading", "title", "component"})
 
+#: How much cooler a fan oven is set than a still one, as recipes print the pair [°F].
+FAN_LESS_F = (15.0, 45.0)
+
 
 class _Told(NamedTuple):
     """A step of the method with its wrapped lines joined, and whether it uses the oven."""
@@ -68,7 +71,9 @@ def oven_of(layout: Layout, steps: Sequence[Step]) -> Oven | None:
         return Oven(temp_f=None, stated=_words(told), vessel=vessel)
     still = [figure for figure in figures if not figure.fan]
     best = next((figure for figure in still if figure.preheats), still[0] if still else figures[0])
-    return Oven(temp_f=best.temp_f, stated=best.stated, vessel=vessel, fan=best.fan)
+    # "200C/fan 180C": the hotter of such a pair is the still oven's, whichever the word "fan" stands nearer to.
+    paired = any(FAN_LESS_F[0] <= best.temp_f - other.temp_f <= FAN_LESS_F[1] for other in figures)
+    return Oven(temp_f=best.temp_f, stated=best.stated, vessel=vessel, fan=best.fan and not paired)
 
 
 def _told(layout: Layout, steps: Sequence[Step]) -> list[_Told]:

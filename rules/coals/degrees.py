@@ -17,6 +17,9 @@ HOT_F = 220.0
 CELSIUS_FROM, CELSIUS_UP_TO = 140.0, 240.0
 HOTTEST_F = 550.0
 READ_CHARS = 2000
+#: How much cooler a fan oven is set than a still one, as recipes print the pair [°F].
+FAN_LESS_F = (15.0, 45.0)
+_FAN = re.compile(r"\b(?:fan|convection)\b", re.IGNORECASE)
 _TURNED = re.compile(
     r"\b(?:reduc|lower|drop|turn(?:ing)? (?:it |the oven |the heat )?(?:down|up)|increas|rais)", re.IGNORECASE
 )
@@ -29,11 +32,22 @@ _FIGURE = re.compile(
 
 def oven_figures(step: Step, wanted: int) -> tuple[float, ...]:
     """The hot temperatures of a step [°F]; bare figures of the text count where fewer than `wanted` carry a unit."""
-    told = tuple(figure for figure in step.temps_f if figure > HOT_F)
+    told = _still(step, tuple(figure for figure in step.temps_f if figure > HOT_F))
     if len(told) >= wanted:
         return told
     bare = tuple(_bare(step.text[:READ_CHARS]))
     return bare if len(bare) > len(told) else told
+
+
+def _still(step: Step, told: tuple[float, ...]) -> tuple[float, ...]:
+    """Without the fan oven's figure where it stands beside the still one's: "200C/fan 180C" is one oven."""
+    if len(told) < 2 or not _FAN.search(step.text[:READ_CHARS]):
+        return told
+    return tuple(
+        figure
+        for figure in told
+        if not any(FAN_LESS_F[0] <= other - figure <= FAN_LESS_F[1] for other in told)
+    )
 
 
 def _bare(text: str) -> list[float]:

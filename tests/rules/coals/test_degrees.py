@@ -54,3 +54,9 @@ def test_what_the_oven_is_turned_to_is_for_what_follows() -> None:
 def test_without_a_figure_the_oven_stays_where_it_stands() -> None:
     assert list(spell_heats(told("Bake 20 minutes."), 350.0, 1)) == [350.0]
     assert list(spell_heats(told("Bake 20 minutes."), None, 1)) == [None]
+
+
+def test_a_fan_ovens_figure_beside_the_still_ones_is_no_second_spell() -> None:
+    step = told("Heat the oven to 200C/fan 180C/gas 6.", 390.0, 355.0)
+    assert oven_figures(step, 1) == (390.0,)
+    assert oven_figures(told("Bake at 170C fan.", 340.0), 1) == (340.0,)
