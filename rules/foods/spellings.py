@@ -30,6 +30,7 @@ FRESH_UNITS = frozenset(
 )
 #: So little of a herb is dried, unless it is said to be cut.
 DRIED_UNITS = frozenset({"teaspoon", "pinch", "dash"})
+SOAKED = frozenset({"soaked", "soak", "overnight"})
 OUT_OF_A_CAN = frozenset({"drained", "rinsed", "undrained"})
 CUT_FRESH = frozenset(
     {
@@ -99,6 +100,8 @@ def _hints(asked: Asked) -> Iterator[str]:
     """What the other words of the line put before the name, strongest first."""
     yield from (plain(word) for word in asked.state)
     done = set(plain(asked.prep or "").split())
+    if done & SOAKED:
+        yield from ("dry", "dried")
     if asked.unit in CANNED_UNITS or done & OUT_OF_A_CAN:
         yield "canned"
     if asked.unit in FRESH_UNITS or done & CUT_FRESH:

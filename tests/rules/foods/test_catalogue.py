@@ -149,6 +149,7 @@ def test_a_food_that_a_word_in_front_makes_another_is_not_guessed(name: str) -> 
         ("tomatoes", {"state": ("canned",)}, "tomato, canned"),
         ("chickpeas", {"prep": "drained and rinsed"}, "chickpea, canned"),
         ("kidney beans", {"state": ("dried",)}, "kidney bean, dry"),
+        ("kidney beans", {"prep": "soaked overnight and drained"}, "kidney bean, dry"),
         ("ginger", {"prep": "grated"}, "fresh ginger"),
         ("ginger", {"unit": "knob"}, "fresh ginger"),
         ("ginger", {"unit": "teaspoon"}, "ginger"),
