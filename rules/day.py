@@ -244,6 +244,11 @@ def _soaking(recipe: Recipe, first: float, ledger: Ledger) -> Iterator[Timed]:
         for use in action.uses
         if (food := items[use.ingredient].food) is not None and food.group == "legume"
     }
+    soaked |= {
+        item.index
+        for item in items
+        if item.food is not None and item.food.group == "legume" and "soak" in (item.ingredient.prep or "")
+    }
     beans = sorted(soaked | {item.index for item in dry_kidney_beans(recipe, items)})
     row = figure("soak_min")
     for index in beans:

@@ -38,6 +38,12 @@ def test_kidney_beans_are_soaked_in_time_and_boil_from_the_boil_on(soak: str) ->
     assert boils[1].minutes.low >= 30, "the half hour stands after a stage that brings the pot to the boil"
 
 
+def test_beans_that_the_list_wants_soaked_are_soaked_in_time() -> None:
+    text = "Beans\n\n1 pound dry navy beans, soaked overnight\n8 cups water\n\nSimmer the beans in the water for 1 hour.\n"
+    plan = camp(read(text), Day())
+    assert [moment for moment in plan.timeline if "to soak" in moment.do]
+
+
 def test_canned_beans_are_not_soaked() -> None:
     plan = camp(
         read("Chili\n\n2 cans kidney beans\n1 can tomatoes\n\nSimmer everything for 30 minutes.\n"), Day()
