@@ -150,7 +150,8 @@ def place(
             ledger.note(SILENT.says(name, food=name, family=dish.family, goes=merged[0][0]))
         if len(merged) > 1:
             ledger.note(DIVIDED.says(name, food=name, jobs=" and ".join(goes for goes, _, _ in merged)))
-        if dish.family == "batter bake" and merged[0][0] == "stirred in" and _is_melted(items[index], graph):
+        melted = _is_solid(items[index]) and _is_melted(items[index], graph)
+        if dish.family == "batter bake" and merged[0][0] == "stirred in" and melted:
             ledger.ask(
                 name,
                 f"Melted {name} can also go into the hot pot first, with the batter poured over it, for a crisp "
@@ -198,11 +199,13 @@ def _goes(
     thing = graph.things[taking.thing]
     bakes_later = any(event.does in OVEN for event in graph.after(taking)) or dish.family in _BAKES
     if taking.does == "grease":
-        return "greasing"
+        return "browning" if taking.hot else "greasing"
     if taking.does == "cut in" or _is_cut_in(item, taking, items, graph, dish):
         return "cut in at home"
     if taking.does == "cream" or _is_creamed(item, taking, items, graph, dish):
         return "creamed at home"
+    if taking.laid and taking.does in ("top", "spread", "serve"):
+        return "on top"
     if taking.hot:
         return "browning" if _cooks_in_it(taking, graph) else "stirred in"
     alone = all(

@@ -34,8 +34,8 @@ MUCH_LIQUID_G = 240.0
 
 
 def no_fire(facts: Facts) -> bool:
-    """Nothing in the method meets a fire."""
-    return not facts.fire
+    """There is a method, and nothing in it meets a fire."""
+    return bool(facts.actions) and not facts.fire
 
 
 def ferments(facts: Facts) -> bool:
