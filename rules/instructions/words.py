@@ -104,9 +104,10 @@ def amount_of(item: PackItem, ingredient: Ingredient, units: Units) -> str:
     said = kitchen(item.amount, units=units, grams=item.grams)
     if not said:
         return ingredient.name
-    if item.amount.unit is not None and item.amount.unit in ingredient.name.split():
+    named = item.amount.unit is not None and item.amount.unit in ingredient.name.split()
+    if named:
         said = number(item.amount.high)
-    of = item.amount.unit in _OF and item.amount.package is None
+    of = not named and item.amount.unit in _OF and item.amount.package is None
     return f"{said} of {ingredient.name}" if of else f"{said} {ingredient.name}"
 
 
