@@ -117,7 +117,8 @@ class Action(Struct, frozen=True, kw_only=True):
     ingredients", "sauce"), singular and lower case, without article; `makes` is the thing it is said to give ("until
     a dough forms" gives "dough"). `vessel` is where it happens, as written ("large bowl", "skillet", "oven",
     "fridge"). `until` is the sign to wait for, as written ("until golden"). `ahead` is true when the text puts it hours
-    before (the night before, the day before).
+    before (the night before, the day before). `says` is the whole sentence in which it stands, as written: actions of
+    one sentence share it.
     """
 
     does: Deed
@@ -133,6 +134,7 @@ class Action(Struct, frozen=True, kw_only=True):
     until: str | None = None
     optional: bool = False
     ahead: bool = False
+    says: str | None = None
 
 
 class Step(Struct, frozen=True, kw_only=True):
