@@ -1,70 +1,89 @@
 """The camp card: a plan as one self-contained page for phone and paper.
 
-The page needs no script and nothing from outside. Every text passes through the template's escaping; the drawings are
-made here from numbers alone.
+The page needs no script and nothing from outside, and says so to the browser in its content security policy. Every
+text passes through the template's escaping; the drawings are made from numbers alone.
 """
 
 from __future__ import annotations
 
+import base64
 import hashlib
+from collections.abc import Iterator
 from functools import cache
 from importlib import resources
+from itertools import groupby
 from typing import Any
 
 from jinja2 import Environment, StrictUndefined
 from markupsafe import Markup
 
 from assistant.show import words
-from assistant.show.drawing import coals_drawing
+from assistant.show.fire import fire
+from assistant.show.moments import Line, folded
 from assistant.show.plain import one_line, printable
+from rules import clock
 from rules.circumstances import Day
-from rules.plan import Cold, Doneness, Fuel, Pack, Plan, Refresh, Stage
+from rules.plan import CautionId, Pack, Plan, Purchase
 
-#: What a stage is called on the card.
-STAGES = {
-    "light": "Light the coals",
-    "warm": "Warm the pot",
-    "heat fat": "Heat the fat",
-    "brown": "Brown",
-    "fry": "Fry",
-    "boil": "Boil",
-    "simmer": "Simmer",
-    "bake": "Bake",
-    "roast": "Roast",
-    "brown top": "Brown the top",
-    "rise": "Let it rise",
-    "keep warm": "Keep warm",
+LONGEST_TITLE = 120
+#: What each caution is about, as its heading.
+CAUTIONS: dict[CautionId, str] = {
+    "carbon-monoxide": "Carbon monoxide",
+    "hot-iron": "Hot iron and embers",
+    "fire-restrictions": "May you light charcoal?",
+    "two-hour": "Two hours, no longer",
+    "leftovers": "Leftovers",
+    "raw-meat": "Raw meat",
+    "raw-poultry": "Raw poultry",
+    "raw-fish": "Raw fish",
+    "raw-egg": "Raw egg",
+    "raw-flour": "Raw flour",
+    "kidney-beans": "Kidney beans",
+    "deep-fry": "Hot oil",
+    "alcohol": "Alcohol",
+    "honey-infant": "Honey and infants",
+    "water-treatment": "Water",
+    "home-canning": "Keeping in jars",
+    "home-ferment": "Fermenting",
+    "altitude": "High ground",
+    "wildlife": "Wildlife",
 }
+#: The print is set smaller where there is more of it, so that it stays two pages: letters on them, and the size.
+SIZES = ((10_700, "usual"), (12_600, "smaller"))
+#: What the end of a line and the drawing of a stage take, in letters.
+LETTERS_OF_A_LINE, LETTERS_OF_A_STAGE = 25, 350
 
 
 def plan_card(plan: Plan, day: Day) -> str:
     """The page's HTML."""
-    title = one_line(plan.recipe.title or "Camp meal", 120)
+    title = one_line(plan.recipe.title or "Camp meal", LONGEST_TITLE)
+    script, style = _text("card.js"), _text("card.css")
     page: str = _template().render(
         title=title,
-        key=hashlib.sha256("\n".join((title, *plan.camp_steps)).encode()).hexdigest()[:16],
-        style=Markup(_text("card.css")),  # noqa: S704 (our own file)
-        script=Markup(_text("card.js")),  # noqa: S704 (our own file)
-        facts=_facts(plan, day),
-        questions=plan.questions,
-        no_coals_because=plan.no_coals_because if plan.heat is None else None,
-        stages=[_stage(stage, plan, day) for stage in plan.heat.stages] if plan.heat else [],
-        curve=None,
-        fuel=_fuel(plan.heat.fuel, day) if plan.heat else "",
-        doneness=[_done(sign, day) for sign in plan.heat.doneness] if plan.heat else [],
-        cautions=plan.cautions,
-        allergens=_allergens(plan),
+        key=_digest("\n".join((title, *plan.camp_steps, *(moment.do for moment in plan.timeline)))),
+        size=_size(plan),
+        style=Markup(style),  # noqa: S704 (our own file)
+        script=Markup(script),  # noqa: S704 (our own file)
+        policy=_policy(script=script),
+        facts=list(_facts(plan, day)),
+        questions=[(words.sentence(ask.text), words.sentence(ask.default)) for ask in plan.questions],
+        fire=fire(plan, plan.heat, day) if plan.heat else None,
+        no_coals_because=words.sentence(plan.no_coals_because or "No coals are needed."),
+        cautions=[(CAUTIONS[caution.id], caution.text, caution.source) for caution in plan.cautions],
+        allergens=list(_allergens(plan)),
         camp_steps=plan.camp_steps,
         home_steps=plan.home_steps,
         timeline=[
-            {"at": moment.clock or words.when(moment.at_min, None), "do": moment.do}
-            for moment in plan.timeline
+            (date, [_line(line, day) for line in lines])
+            for date, lines in groupby(folded(plan.timeline), key=lambda line: _date(line, day))
         ],
         packs=[_pack(pack, plan, day) for pack in plan.packs],
-        fat=_fat(plan),
-        cold=_cold(plan.cold, plan, day) if plan.cold else [],
-        lists=_lists(plan),
-        why=plan.why,
+        fat=list(_fat(plan)),
+        cold=list(_cold(plan, day)),
+        shopping=list(_shopping(plan)),
+        kit=[("Pack for camp", plan.kit.camp), ("Have at hand at home", plan.kit.home)],
+        why=[(about, list(reasons)) for about, reasons in groupby(plan.why, key=lambda reason: reason.about)],
+        reasons=len(plan.why),
         labels=[printable(label.text).split("\n") for label in plan.labels],
     )
     return page
@@ -75,6 +94,7 @@ def _template() -> Any:
     environment = Environment(
         autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True, finalize=_clean
     )
+    environment.filters["capital"] = words.capital
     return environment.from_string(_text("card.html.j2"))
 
 
@@ -84,127 +104,140 @@ def _clean(value: object) -> object:
 
 
 def _text(name: str) -> str:
-    return resources.files("assistant").joinpath("show", name).read_text(encoding="utf-8")
+    return resources.files("assistant").joinpath("show", name).read_text(encoding="utf-8").strip()
 
 
-def _facts(plan: Plan, day: Day) -> list[dict[str, str]]:
-    facts = []
-    if plan.people:
-        facts.append({"figure": str(plan.people), "word": "people" if plan.people > 1 else "person"})
-    elif plan.recipe.servings:
-        facts.append({"figure": words.span(plan.recipe.servings), "word": plan.recipe.servings.of})
-    if plan.scale != 1:
-        facts.append({"figure": f"{words.number(plan.scale)} ×", "word": "the recipe"})
-    if plan.pot:
-        facts.append({"figure": f"{plan.pot.diameter_in} in", "word": words.pot(plan.pot)})
+def _digest(text: str) -> str:
+    return hashlib.sha256(text.encode("utf-8", "surrogatepass")).hexdigest()[:16]
+
+
+def _policy(*, script: str) -> str:
+    """Nothing is fetched from anywhere, and no script runs but the page's own (Content Security Policy Level 3)."""
+    own = base64.b64encode(hashlib.sha256(script.encode()).digest()).decode()
+    return f"default-src 'none'; style-src 'unsafe-inline'; img-src data:; script-src 'sha256-{own}'"
+
+
+def _size(plan: Plan) -> str:
+    """How small the print is set, by how much there is to print."""
+    texts = [*plan.camp_steps, *plan.home_steps, *plan.kit.camp, *plan.kit.home]
+    texts += [caution.text for caution in plan.cautions]
+    texts += [line.do for line in folded(plan.timeline)]
+    texts += [f"{line.food} {line.buy} {line.need}" for line in plan.shopping]
+    texts += [f"{pack.label} {pack.container or ''} {pack.make_ahead or ''}" for pack in plan.packs]
+    texts += [plan.recipe.ingredients[item.ingredient].text for pack in plan.packs for item in pack.items]
+    texts += [ask.text + ask.default for ask in plan.questions]
     if plan.heat:
-        facts.append({"figure": str(plan.heat.fuel.briquettes), "word": "briquettes to bring"})
-    if day.eat:
-        facts.append({"figure": day.eat[-5:], "word": "we eat"})
-    return facts
+        texts += [f"{check.what} {check.sign}" for check in plan.heat.doneness]
+        texts += [stage.look_for + " " * LETTERS_OF_A_STAGE for stage in plan.heat.stages]
+    letters = sum(len(text) + LETTERS_OF_A_LINE for text in texts)
+    return next((size for most, size in SIZES if letters <= most), "smallest")
 
 
-def _stage(stage: Stage, plan: Plan, day: Day) -> dict[str, Any]:
-    counted = bool(stage.top + stage.under)
-    rhythm = []
-    if stage.turn_every_min:
-        rhythm.append(
-            f"Every {stage.turn_every_min} minutes: lid a third of a turn one way, pot a third the other."
+def _facts(plan: Plan, day: Day) -> Iterator[tuple[str, str]]:
+    """Name and figure of what one looks for first."""
+    if plan.people:
+        yield "People", str(plan.people)
+    elif plan.recipe.servings:
+        yield words.capital(one_line(plan.recipe.servings.of, 30)), words.span(plan.recipe.servings)
+    if plan.scale != 1:
+        yield "Recipe", f"× {words.number(plan.scale)}"
+    if plan.pot:
+        times = f"{plan.pot.count} × " if plan.pot.count > 1 else ""
+        depth = words.depth_of(plan.pot.depth)
+        yield f"Pot, {depth}, {words.number(plan.pot.quarts)} qt", f"{times}{plan.pot.diameter_in} in"
+    if plan.heat:
+        yield "Briquettes to bring", str(plan.heat.fuel.briquettes)
+        if plan.heat.fuel.batches:
+            first = min(batch.light_at_min for batch in plan.heat.fuel.batches)
+            yield "First coals lit", words.when(first, day)
+    eating = clock.told(day, 0)
+    if eating:
+        moment = clock.meal(day) if clock.has_date(day) else None
+        date = (
+            f", {clock.WEEKDAYS[moment.weekday()]} {moment.day} {clock.MONTHS[moment.month - 1]}"
+            if moment
+            else ""
         )
-    if stage.first_look_min:
-        rhythm.append(f"First look after {stage.first_look_min} minutes.")
-    return {
-        "name": STAGES[stage.kind],
-        "minutes": words.minutes(stage.minutes) if stage.minutes else "",
-        "counted": counted and stage.kind != "light",
-        "top": stage.top,
-        "under": stage.under,
-        "drawing": Markup(coals_drawing(stage, plan.pot))  # noqa: S704 (numbers and our own words)
-        if counted and plan.pot and stage.kind != "light"
-        else None,
-        "pattern": f"Lid: {stage.pattern.top}. Under: {stage.pattern.under}." if stage.pattern else "",
-        "look_for": stage.look_for,
-        "rhythm": " ".join(rhythm),
-        "refresh": [_fresh(fresh, day) for fresh in stage.refresh],
-    }
+        yield f"We eat{date}", eating
 
 
-def _fresh(fresh: Refresh, day: Day) -> str:
-    return (
-        f"{_at(fresh.light_at_min, day)} light {fresh.top + fresh.under} more; "
-        f"{_at(fresh.at_min, day)} put {fresh.top} on the lid and {fresh.under} under."
+def _date(line: Line, day: Day) -> str:
+    """The day that a line falls on, as its heading; empty where the meal has no clock."""
+    eating, moment = clock.meal(day), clock.at(day, line.moments[0].at_min)
+    if eating is None or moment is None:
+        return ""
+    if clock.has_date(day):
+        return f"{clock.WEEKDAYS[moment.weekday()]} {moment.day} {clock.MONTHS[moment.month - 1]}"
+    days = (moment.date() - eating.date()).days
+    if not days:
+        return "The day of the meal"
+    return words.capital(
+        f"{words.count(abs(days))} day{'' if abs(days) == 1 else 's'} {'before' if days < 0 else 'later'}"
     )
 
 
-def _at(at_min: float, day: Day) -> str:
-    """A moment as it opens a sentence: "18:10:" or "40 min before:"."""
-    return words.when(at_min, day)
-
-
-def _fuel(fuel: Fuel, day: Day) -> str:
-    lightings = len(fuel.batches)
-    times = f" in {lightings} lightings" if lightings > 1 else ""
-    return (
-        f"Bring {fuel.briquettes} briquettes ({words.weight(fuel.kg, day.units)}): "
-        f"{fuel.lit} to light{times}, {fuel.reserve} in reserve."
-    )
-
-
-def _done(sign: Doneness, day: Day) -> str:
-    heat = f" ({words.degrees(sign.temp_f, day.units)} inside)" if sign.temp_f else ""
-    rest = f", then {sign.rest_min:g} minutes of rest" if sign.rest_min else ""
-    return f"{sign.what}: {sign.sign}{heat}{rest}"
-
-
-def _allergens(plan: Plan) -> str:
-    parts = [f"Holds {words.joined(plan.allergens)}."] if plan.allergens else []
-    parts += [
-        f"Check the label of {held.food} for {words.joined(held.may_hold, 'or')}."
-        for held in plan.check_label
+def _line(line: Line, day: Day) -> dict[str, Any]:
+    """A line of the day with a tick for each of its moments."""
+    moments = [clock.at(day, moment.at_min) for moment in line.moments]
+    at = [
+        f"{moment:%H:%M}" if moment else words.when(told.at_min)
+        for moment, told in zip(moments, line.moments, strict=True)
     ]
-    return " ".join(parts)
+    every = f"Every {words.number(line.every_min)} minutes until {at[-1]}" if line.every_min else ""
+    return {"at": at, "do": words.sentence(line.do), "every": every}
+
+
+def _allergens(plan: Plan) -> Iterator[str]:
+    if plan.allergens:
+        yield f"Holds {words.joined(plan.allergens)}."
+    for held in plan.check_label:
+        yield f"Check the label of {held.food} for {words.joined(held.may_hold, 'or')}."
 
 
 def _pack(pack: Pack, plan: Plan, day: Day) -> dict[str, Any]:
+    lines = [words.packed(plan, item, day.units) for item in pack.items]
+    name = words.capital(words.pack_name(pack))
     return {
-        "label": words.pack_name(pack),
-        "kind": pack.kind.capitalize(),
+        "id": pack.id,
+        "label": name,
         "travels": pack.travels,
+        "kind": words.capital(pack.kind),
         "rides": words.TRAVELS[pack.travels],
         "container": pack.container,
-        "lines": [words.packed(plan, item, day.units) for item in pack.items],
-        "make_ahead": pack.make_ahead,
+        "lines": lines,
+        "make_ahead": words.capital(pack.make_ahead) if pack.make_ahead else None,
     }
 
 
-def _fat(plan: Plan) -> list[str]:
-    lines = []
+def _fat(plan: Plan) -> Iterator[str]:
     for use in plan.fat:
-        share = "" if use.share >= 1 else f" ({use.share:.0%})"
-        name = plan.recipe.ingredients[use.ingredient].name
-        moment = f": {use.when}" if use.when else ""
-        lines.append(f"{name}{share} {words.GOES[use.goes]}{moment}")
-    return lines
+        share = "" if use.share >= 1 else f" ({use.share:.0%} of it)"
+        name = words.capital(plan.recipe.ingredients[use.ingredient].name)
+        moment = f", {use.when}" if use.when else ""
+        yield f"{name}{share}: {words.GOES[use.goes]}{moment}."
 
 
-def _cold(cold: Cold, plan: Plan, day: Day) -> list[str]:
+def _cold(plan: Plan, day: Day) -> Iterator[str]:
+    if plan.cold is None:
+        return
+    if plan.cold.ice_kg is not None and not any("ice" in note for note in plan.cold.notes):
+        yield f"Ice to bring: {words.weight(plan.cold.ice_kg, day.units)}."
     named = {pack.id: words.pack_name(pack) for pack in plan.packs}
-    lines = []
-    if cold.ice_kg:
-        lines.append(f"Bring {words.weight(cold.ice_kg, day.units)} of ice.")
-    if cold.frozen_packs:
-        lines.append(
-            f"Travels frozen: {words.joined([named.get(pack, pack) for pack in cold.frozen_packs])}."
-        )
-    if cold.thaw_hours:
-        lines.append(f"Thaws in {words.span(cold.thaw_hours, 'hours')} in the cooler.")
-    return [*lines, *cold.notes]
+    for bag in plan.cold.bags:
+        yield words.bag(bag, named.get(bag.pack, bag.pack))
+    yield from plan.cold.notes
 
 
-def _lists(plan: Plan) -> list[tuple[str, list[str]]]:
-    bought = [
-        f"{line.buy} (needs {line.need}{f'; {line.left_over} left' if line.left_over else ''})"
-        for line in plan.shopping
-    ]
-    found = [("Camp kit", list(plan.kit.camp)), ("Kit at home", list(plan.kit.home)), ("Shopping", bought)]
-    return [(heading, lines) for heading, lines in found if lines]
+def _shopping(plan: Plan) -> Iterator[tuple[str, list[dict[str, str | None]]]]:
+    """What to buy by aisle, and last what most kitchens have."""
+    to_buy = [line for line in plan.shopping if not line.likely_at_home]
+    at_home = [line for line in plan.shopping if line.likely_at_home]
+    for aisle, lines in groupby(to_buy, key=lambda line: line.aisle):
+        yield words.capital(aisle or "Other"), list(map(_bought, lines))
+    if at_home:
+        yield "Look at home first", list(map(_bought, at_home))
+
+
+def _bought(line: Purchase) -> dict[str, str | None]:
+    rest = f", {line.left_over} left over" if line.left_over else ""
+    return {"food": words.capital(line.food), "buy": line.buy, "need": f"for {line.need}{rest}"}

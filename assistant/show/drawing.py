@@ -1,99 +1,79 @@
-"""The coals drawn to scale: one picture with the lid and the bottom side by side, as SVG text.
+"""The coals of one level drawn to scale, seen from above, as SVG text.
 
-Positions come from `rules.coals.pattern`; nothing is placed by eye. Colours are the page's own (CSS variables), so
-the picture follows light, dark and paper.
+Positions come from `rules.coals.pattern`; nothing is placed by eye. Colours are the page's own (its classes), so the
+picture follows light, dark and paper. The north of the picture is the first briquette of a ring, which makes the two
+halves alike.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable
+from collections.abc import Sequence
+from html import escape
+from typing import Literal
 
-from rules.coals.pattern import Spot, half_sizes, on_lid, under_pot
-from rules.plan import PotPlan, Stage
+from rules.coals.figures import figure
+from rules.coals.pattern import Spot, half_sizes
 
 #: Units of the picture per inch.
 SCALE = 10
-MARGIN_IN = 1.1
-#: The turning arrow: from and to, degrees clockwise from the top.
-ARROW_FROM, ARROW_TO = -40, 40
+#: Room around the iron for the turning arrow [in].
+MARGIN_IN = 1.25
+#: The turning arrow covers the third of a turn that it asks for, in degrees clockwise from the top.
+ARROW_FROM, ARROW_TO = -60, 60
+ARROW_OUT_IN, TIP_IN = 0.62, 0.55
+#: A coal of an upper layer is drawn a little smaller, so that the one below it stays in sight.
+UPPER = 0.7
+Turn = Literal["clockwise", "counter-clockwise"]
 
 
-def coals_drawing(stage: Stage, pot: PotPlan) -> str:
-    """The picture of a stage's coals, with a text alternative that says the same."""
-    diameter = pot.diameter_in
-    wide = diameter + 2 * MARGIN_IN
-    spread = stage.kind in ("heat fat", "brown", "fry", "boil")
+def level_drawing(
+    spots: Sequence[Spot], diameter_in: int, said: str, *, is_lid: bool, turn: Turn | None = None
+) -> str:
+    """The picture of a lid or of what lies under a pot; `said` is its text alternative, without signs of markup."""
+    half = diameter_in / 2 + MARGIN_IN
     parts = [
-        _disc(diameter, on_lid(diameter, stage.top), wide / 2, "On the lid", lid=True),
-        _disc(diameter, under_pot(diameter, stage.under, spread=spread), wide * 1.5, "Under the pot"),
+        f'<circle class="iron" r="{_n(diameter_in / 2)}"/>',
+        '<g transform="rotate(-90)">',
+        *(_coal(spot) for spot in spots),
+        "</g>",
     ]
-    if stage.turn_every_min:
-        parts += [_arrow(diameter, wide / 2, clockwise=True), _arrow(diameter, wide * 1.5, clockwise=False)]
-    said = f"{stage.top} briquettes on the lid, {stage.under} under the pot"
-    if stage.turn_every_min:
-        said += "; lid and pot turn opposite ways"
-    height = wide + 1.6
-    return (
-        f'<svg viewBox="0 0 {_n(2 * wide)} {_n(height)}" role="img" aria-label="{said}">'
-        f"{''.join(parts)}</svg>"
-    )
+    if is_lid:
+        parts.append(f'<circle class="handle" r="{_n(figure("lid handle").value * 0.6)}"/>')
+    if turn:
+        parts.append(_arrow(diameter_in / 2 + ARROW_OUT_IN, clockwise=turn == "clockwise"))
+    box = f"{_n(-half)} {_n(-half)} {_n(2 * half)} {_n(2 * half)}"
+    return f'<svg class="level" viewBox="{box}" role="img" aria-label="{escape(said)}">{"".join(parts)}</svg>'
 
 
-def _disc(diameter: float, spots: Iterable[Spot], x: float, name: str, *, lid: bool = False) -> str:
-    y = diameter / 2 + MARGIN_IN
-    found = [
-        f'<circle cx="{_n(x)}" cy="{_n(y)}" r="{_n(diameter / 2)}" fill="var(--iron)" stroke="var(--ink)"/>',
-        *(_coal(spot, x, y) for spot in spots),
-    ]
-    if lid:
-        found.append(
-            f'<circle cx="{_n(x)}" cy="{_n(y)}" r="{_n(0.6)}" fill="none" stroke="var(--ink)" stroke-width="3"/>'
-        )
-    found.append(
-        f'<text x="{_n(x)}" y="{_n(diameter + 2 * MARGIN_IN + 0.9)}" text-anchor="middle" font-size="12" '
-        f'fill="var(--ink)">{name}</text>'
-    )
-    return "".join(found)
-
-
-def _coal(spot: Spot, x: float, y: float) -> str:
+def _coal(spot: Spot) -> str:
     out, along = half_sizes(spot.pose)
-    turn = math.degrees(spot.turn)
-    # A coal of an upper layer is drawn lighter and a little smaller, so that the one below it stays in sight.
-    shrink = 1.0 if not spot.layer else 0.7
-    width, height = 2 * out * shrink, 2 * along * shrink
+    size = UPPER if spot.layer else 1.0
+    width, height = 2 * out * size, 2 * along * size
+    kind = "coal upper" if spot.layer else "coal"
+    # The picture's y grows downward, the pattern's upward.
     return (
-        f'<rect x="{_n(-width / 2)}" y="{_n(-height / 2)}" width="{_n(width)}" height="{_n(height)}" rx="3" '
-        f'transform="translate({_n(x + spot.x_in)} {_n(y - spot.y_in)}) rotate({-turn:.1f})" '
-        f'fill="var(--{"glow" if spot.layer else "coal"})" stroke="var(--glow)"/>'
+        f'<rect class="{kind}" x="{_n(-width / 2)}" y="{_n(-height / 2)}" width="{_n(width)}" height="{_n(height)}"'
+        f' rx="3" transform="translate({_n(spot.x_in)} {_n(-spot.y_in)}) rotate({-math.degrees(spot.turn):.1f})"/>'
     )
 
 
-def _arrow(diameter: float, x: float, *, clockwise: bool) -> str:
-    y, radius = diameter / 2 + MARGIN_IN, diameter / 2 + 0.55
+def _arrow(radius: float, *, clockwise: bool) -> str:
     start, end = (ARROW_FROM, ARROW_TO) if clockwise else (ARROW_TO, ARROW_FROM)
-    (x0, y0), (x1, y1) = (_at(x, y, radius, degrees) for degrees in (start, end))
-    tip = 90 if clockwise else -90
-    heading = end + tip
-    head = " ".join(
-        f"{_n(px)},{_n(py)}"
-        for px, py in (
-            _at(x1, y1, 0.55, heading),
-            _at(x1, y1, 0.4, heading + 125),
-            _at(x1, y1, 0.4, heading - 125),
-        )
-    )
+    (x0, y0), (x1, y1) = _at(radius, start), _at(radius, end)
+    heading = end + (90 if clockwise else -90)
+    corners = (_at(TIP_IN, heading), _at(TIP_IN, heading + 125), _at(TIP_IN, heading - 125))
+    head = " ".join(f"{_n(x1 + x)},{_n(y1 + y)}" for x, y in corners)
     return (
-        f'<path d="M {_n(x0)} {_n(y0)} A {_n(radius)} {_n(radius)} 0 0 {int(clockwise)} {_n(x1)} {_n(y1)}" '
-        f'fill="none" stroke="var(--glow)" stroke-width="3"/><polygon points="{head}" fill="var(--glow)"/>'
+        f'<path class="turn" d="M {_n(x0)} {_n(y0)} A {_n(radius)} {_n(radius)} 0 0 {int(clockwise)} {_n(x1)} {_n(y1)}"/>'
+        f'<polygon class="tip" points="{head}"/>'
     )
 
 
-def _at(x: float, y: float, radius: float, degrees: float) -> tuple[float, float]:
+def _at(radius: float, degrees: float) -> tuple[float, float]:
     """A point on a circle [in], degrees clockwise from the top."""
     angle = math.radians(degrees)
-    return x + radius * math.sin(angle), y - radius * math.cos(angle)
+    return radius * math.sin(angle), -radius * math.cos(angle)
 
 
 def _n(inches: float) -> str:

@@ -13,10 +13,17 @@ RIM_DOTS = 28
 
 
 def levels(diameter_in: int, top: int, under: int, said: Pattern | None) -> tuple[list[str], list[str]]:
-    """The lid and what lies under the pot, as rows of characters; `said` tells which of two ways they lie."""
+    """The lid and what lies under the pot, as rows of characters."""
+    lid, floor = laid(diameter_in, top, under, said)
+    return drawing(lid, diameter_in), drawing(floor, diameter_in)
+
+
+def laid(
+    diameter_in: int, top: int, under: int, said: Pattern | None
+) -> tuple[tuple[Spot, ...], tuple[Spot, ...]]:
+    """Where the briquettes lie on the lid and under the pot; `said` tells which of two ways they lie."""
     is_spread = said is not None and said.under != pattern(diameter_in, top, under).under
-    lid = drawing(on_lid(diameter_in, top), diameter_in)
-    return lid, drawing(under_pot(diameter_in, under, spread=is_spread), diameter_in)
+    return on_lid(diameter_in, top), under_pot(diameter_in, under, spread=is_spread)
 
 
 def drawing(spots: tuple[Spot, ...], diameter_in: int) -> list[str]:

@@ -8,6 +8,7 @@ from typing import Protocol
 from rules import clock
 from rules.circumstances import Day, Units
 from rules.plan import (
+    Bag,
     Depth,
     Doneness,
     FatGoes,
@@ -174,10 +175,16 @@ def coals(stage: Stage) -> str:
     return f"{stage.top} on the lid, {stage.under} under"
 
 
+def capital(text: str) -> str:
+    """The text with a capital letter in front."""
+    text = text.strip()
+    return text[:1].upper() + text[1:]
+
+
 def sentence(text: str) -> str:
     """The text with a capital and one full stop."""
-    text = text.strip()
-    return text[:1].upper() + text[1:] + ("" if text.endswith((".", "!", "?")) else ".")
+    text = capital(text)
+    return text + ("" if text.endswith((".", "!", "?")) else ".")
 
 
 def because(reason: Reason) -> str:
@@ -204,7 +211,7 @@ def fresh_coals(kind: str, fresh: Refresh, day: Day | None = None) -> str:
     """One refresh of a plan, whose minutes count from the meal."""
     return (
         f"{when(fresh.light_at_min, day)}: light {fresh.top + fresh.under} fresh for the {kind}; "
-        f"{when(fresh.at_min, day)}: put {_placed(fresh)}."
+        f"{when(fresh.at_min, day)}: put {placed(fresh)}."
     )
 
 
@@ -212,11 +219,12 @@ def fresh_coals_in(fresh: Refresh) -> str:
     """One refresh of a coal count, whose minutes count from coals on."""
     return (
         f"After {number(fresh.light_at_min)} min light {fresh.top + fresh.under} fresh; "
-        f"after {number(fresh.at_min)} min put {_placed(fresh)}."
+        f"after {number(fresh.at_min)} min put {placed(fresh)}."
     )
 
 
-def _placed(fresh: Refresh) -> str:
+def placed(fresh: Refresh) -> str:
+    """Where fresh coals go: "5 on the lid and 2 under"."""
     if not fresh.top:
         return f"{fresh.under} under"
     return f"{fresh.top} on the lid and {fresh.under} under" if fresh.under else f"{fresh.top} on the lid"
@@ -235,6 +243,17 @@ def cold_lines(plan: Plan, units: Units = "us") -> list[str]:
     if plan.cold.ice_kg is not None:
         lines.append(f"Ice to bring: {weight(plan.cold.ice_kg, units)}.")
     return [*lines, *plan.cold.notes]
+
+
+def bag(of: Bag, name: str) -> str:
+    """How one frozen pack fares: its time in the freezer, its state when it is wanted, what is done with it."""
+    told = [f"{capital(name)}:"]
+    if of.freeze_hours:
+        told.append(f"freezes in {whole_span(of.freeze_hours)} hours at home;")
+    told.append(f"{of.state} when it is wanted, if it stays in the cooler.")
+    if of.advice:
+        told.append(f"Then {of.advice}" if of.move_hours_before is None else f"So: {of.advice}")
+    return " ".join(told)
 
 
 def amount(of: Amount | None, units: Units = "us") -> str:
