@@ -160,3 +160,10 @@ def mates(packs: tuple[Pack, ...], of: Recipe, name: str) -> list[set[str]]:
     """What shares a pack with a food, pack by pack, the food itself included."""
     held = [{of.ingredients[item.ingredient].name for item in one.items} for one in packs]
     return [names for names in held if name in names]
+
+
+def reasons(of: Recipe, family: Family, name: str, day: Day | None = None, **more: object) -> set[str]:
+    """The ids of the rules that placed a food."""
+    ledger = Ledger()
+    packed(of, family, day, ledger, **more)
+    return {reason.rule for reason in ledger.reasons if reason.about == name}

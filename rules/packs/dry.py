@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Hashable
 
+from msgspec.structs import replace
+
 from rules.because import Rule
 from rules.packs.kitchen import Kitchen, Portion
-from rules.packs.place import BOOK, Place
+from rules.packs.place import BOOK, Place, frozen_or_cool
 from rules.roles import Role
 
 LEAVENER = Rule(
@@ -94,10 +96,6 @@ def cut_in_fat_is_part_of_the_mix(portion: Portion, kitchen: Kitchen) -> Place |
     if portion.job is None or portion.job.goes != "cut in at home":
         return None
     place = _dry(portion, mixture(portion), CUT_IN)
-    from msgspec.structs import replace
-
-    from rules.packs.place import frozen_or_cool
-
     return replace(place, travels=frozen_or_cool(kitchen))
 
 

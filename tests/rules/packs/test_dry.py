@@ -3,7 +3,7 @@ from __future__ import annotations
 import pytest
 
 from rules.circumstances import Day
-from tests.build import amount, doing, kinds, line, mates, minutes, packed, recipe, step
+from tests.build import amount, doing, kinds, line, mates, minutes, packed, reasons, recipe, step
 
 CAKE = (
     line("flour", amount(2, "cup")),
@@ -86,6 +86,7 @@ def test_instant_yeast_may_ride_in_the_flour_for_two_days(hours: float | None) -
     of = recipe(*CAKE, steps=(step(do("mix", "flour", "instant yeast", "salt", vessel="bowl")),))
     packs = packed(of, "yeast bread", Day(trip_hours=hours))
     assert "flour" in mates(packs, of, "instant yeast")[0]
+    assert reasons(of, "yeast bread", "instant yeast", Day(trip_hours=hours)) == {"dry.instant-yeast"}
 
 
 def test_on_a_longer_trip_instant_yeast_has_its_packet() -> None:

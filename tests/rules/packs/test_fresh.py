@@ -4,7 +4,7 @@ import pytest
 
 from rules.circumstances import Day
 from rules.recipe import Ingredient
-from tests.build import amount, doing, line, mates, packed, recipe, step
+from tests.build import amount, doing, line, mates, packed, reasons, recipe, step
 
 
 def placed(food: Ingredient, *, day: Day | None = None, family: str = "stew or braise") -> tuple[str, str]:
@@ -96,3 +96,20 @@ def test_butter_in_two_jobs_is_two_pieces() -> None:
     )
     butter = [pack for pack in packed(of, "soup") if pack.label == "butter"]
     assert [item.share for pack in butter for item in pack.items] == [0.5, 0.5]
+
+
+@pytest.mark.parametrize(
+    ("food", "rule"),
+    [
+        (line("hard-boiled egg", amount(2)), "prepped.boiled-egg"),
+        (line("mushrooms", amount(8, "ounce"), prep="sliced"), "fresh.browns"),
+        (line("mayonnaise", amount(0.5, "cup")), "fresh.opened"),
+        (line("rice", amount(2, "cup"), food="cooked rice"), "prepped.cooked"),
+        (line("grandmother's secret", food=""), "pantry.unknown"),
+    ],
+    ids=lambda value: value.name if isinstance(value, Ingredient) else value,
+)
+def test_the_reason_says_why_it_travels_so(food: Ingredient, rule: str) -> None:
+    do = doing(food)
+    of = recipe(food, steps=(step(do("add", food.name, vessel="bowl")),))
+    assert reasons(of, "no cook", food.name) == {rule}

@@ -3,7 +3,7 @@ from __future__ import annotations
 import pytest
 
 from rules.circumstances import Day
-from tests.build import amount, doing, kinds, line, mates, minutes, packed, recipe, step
+from tests.build import amount, doing, kinds, line, mates, minutes, packed, reasons, recipe, step
 
 COBBLER = (
     line("blueberries", amount(4, "cup")),
@@ -57,6 +57,7 @@ def test_berries_alone_are_washed_and_bagged_apart_from_the_flour() -> None:
     packs = packed(of, "batter bake")
     assert mates(packs, of, "blueberries") == [{"blueberries"}]
     assert kinds(packs, of)["blueberries"] == {"prepped"}
+    assert reasons(of, "batter bake", "blueberries") == {"prepped.fruit"}
 
 
 GLAZE = (

@@ -3,7 +3,7 @@ from __future__ import annotations
 import pytest
 
 from rules.circumstances import Day
-from tests.build import amount, doing, kinds, line, mates, minutes, packed, recipe, step
+from tests.build import amount, doing, kinds, line, mates, minutes, packed, reasons, recipe, step
 
 MARINADE = (
     line("chicken thighs", amount(2, "pound"), prep="cut in strips"),
@@ -42,6 +42,7 @@ def test_a_marinade_rides_in_the_bag_of_its_meat() -> None:
     assert mates(packs, SKEWERS, "chicken thighs") == [
         {"chicken thighs", "lemon juice", "olive oil", "oregano", "garlic"}
     ]
+    assert reasons(SKEWERS, "pan fry or saute", "oregano") == {"prepped.marinade"}
 
 
 def test_starch_and_vegetables_do_not_ride_with_the_raw_meat() -> None:
@@ -110,6 +111,7 @@ def test_a_sour_marinade_waits_apart_from_fish() -> None:
     packs = packed(of, "roast")
     assert mates(packs, of, "trout") == [{"trout"}]
     assert mates(packs, of, "lemon juice") == [{"lemon juice", "soy sauce"}]
+    assert reasons(of, "roast", "lemon juice") == {"wet.fish-acid"}
 
 
 def test_pastry_is_made_at_home_with_its_water() -> None:
@@ -181,6 +183,7 @@ def test_a_dip_of_yoghurt_is_mixed_at_home() -> None:
     of = recipe(*foods, steps=(step(mix("mix", "greek yogurt", "cucumber", "garlic", vessel="bowl")),))
     packs = packed(of, "no cook")
     assert mates(packs, of, "greek yogurt") == [{"greek yogurt", "cucumber", "garlic"}]
+    assert reasons(of, "no cook", "garlic") == {"prepped.mix"}
 
 
 def test_a_dip_with_raw_egg_is_not() -> None:
@@ -236,3 +239,32 @@ def test_cooked_chicken_is_no_raw_meat() -> None:
     of = recipe(line("cooked chicken", amount(2, "cup")))
     (pack,) = packed(of, "casserole or layered bake")
     assert (pack.kind, pack.travels) == ("prepped", "cool")
+
+
+def test_meat_that_is_cooked_already_has_a_cold_bag_of_its_own() -> None:
+    foods = (line("cooked chicken", amount(2, "cup")), line("chicken stock", amount(4, "cup")))
+    boil = doing(*foods)
+    of = recipe(*foods, steps=(step(boil("add", "chicken stock", "cooked chicken", vessel="pot")),))
+    packs = packed(of, "soup")
+    assert kinds(packs, of)["cooked chicken"] == {"prepped"}
+    assert mates(packs, of, "cooked chicken") == [{"cooked chicken"}]
+    assert reasons(of, "soup", "cooked chicken") == {"prepped.cooked-meat"}
+
+
+def test_lye_travels_away_from_all_food() -> None:
+    foods = (
+        line("bread flour", amount(4, "cup")),
+        line("lye", amount(2, "tablespoon")),
+        line("water", amount(4, "cup")),
+    )
+    dip = doing(*foods)
+    of = recipe(
+        *foods,
+        steps=(
+            step(dip("mix", "bread flour", "water", vessel="bowl")),
+            step(dip("mix", "lye", vessel="pot"), dip("bake")),
+        ),
+    )
+    packs = packed(of, "yeast bread")
+    assert mates(packs, of, "lye") == [{"lye"}]
+    assert reasons(of, "yeast bread", "lye") == {"pantry.caustic"}
