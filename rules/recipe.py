@@ -138,7 +138,10 @@ class Action(Struct, frozen=True, kw_only=True):
 
 
 class Step(Struct, frozen=True, kw_only=True):
-    """One line of the method. `uses` lists every ingredient that the step takes, each once."""
+    """One line of the method. `uses` lists every ingredient that the step takes, each once.
+
+    `goes_on` is true for a line that goes on with the step of the line above it.
+    """
 
     line: int
     text: str
@@ -146,6 +149,7 @@ class Step(Struct, frozen=True, kw_only=True):
     temps_f: tuple[float, ...] = ()
     durations: tuple[Duration, ...] = ()
     component: str | None = None
+    goes_on: bool = False
     actions: tuple[Action, ...] = ()
 
 

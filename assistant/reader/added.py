@@ -10,7 +10,9 @@ from bisect import bisect_right
 
 from assistant.reader import words
 from assistant.reader.clauses import Clause
-from assistant.reader.mentions import Mention, is_food, thing_words
+from assistant.reader.known import is_food
+from assistant.reader.lines import read_line
+from assistant.reader.mentions import Mention, thing_words
 from assistant.reader.referring import Referring
 from assistant.reader.sheet import Sheet
 from assistant.reader.things import GIVES
@@ -53,12 +55,13 @@ def added(
         return None
     if before and before[-1] in DEFINITE and role not in ALWAYS_THERE:
         return None
-    if before and before[-1] in ("a", "an") and set(before[-2:-1]) & GIVES:
+    if _is_made_here(before):
         return None
     if served and not (clause and clause.verb.words == "serve" and set(before) & SERVED):
         return None
     if clause is not None and not clause.told and clause.verb.form != "ing":
         return None
+    name, state = _name_and_state(mention.words)
     line = sheet.paragraph.lines[sheet.paragraph.line_at(sheet.offset(mention.start))]
     said = sheet.said(clause.start, clause.end) if clause else sheet.text.text.lower()
     return Ingredient(
@@ -66,8 +69,9 @@ def added(
         text=line.body,
         component=line.component,
         amounts=_amounts(sheet, mention),
-        name=mention.words,
+        name=name,
         food=food.name,
+        state=state,
         optional=served or any(phrase in said for phrase in table["if_wanted"]),
         to_taste="to taste" in said and role in ("salt", "pepper"),
         notes="to serve" if served else None,
@@ -87,6 +91,23 @@ def _is_of_the_dish(name: str, known: Referring, *, served: bool) -> bool:
         return False
     # Pasta water is made of what is there; salted water is not.
     return bool(known.foods.find(tuple(said[:-1]))) or is_food(" ".join(said[:-1]))
+
+
+def _is_made_here(before: list[str]) -> bool:
+    """Whether "a" or "an" and a word of making stand before: "to create a thick tomato sauce"."""
+    for article in ("a", "an"):
+        if article in before:
+            at = before.index(article)
+            return at > 0 and before[at - 1] in GIVES and "of" not in before[at:]
+    return False
+
+
+def _name_and_state(written: str) -> tuple[str, tuple[str, ...]]:
+    """The food's name as a line of the list would give it: the water of "hot water"."""
+    read = read_line(written, line=0)
+    if len(read) == 1 and read[0].name:
+        return read[0].name, read[0].state
+    return written, ()
 
 
 def _amounts(sheet: Sheet, mention: Mention) -> tuple[Amount, ...]:

@@ -259,6 +259,22 @@ def tops(look: Look) -> Deed | None:
     return None
 
 
+def drops_in(look: Look) -> Deed | None:
+    """Grating over the top tops; cutting into the pot adds."""
+    if look.deed not in ("chop", "grate", "peel", "grind"):
+        return None
+    if re.search(r"\bover (?:the )?(?:top|it|them|everything|dish)\b|\bon top\b", look.said):
+        return "top"
+    head = (
+        look.place.name.lower().split()[-1] if look.place and look.into("pan", "pot", "bowl", "tin") else None
+    )
+    return (
+        "add"
+        if head and re.search(rf"\b(?:into|over|onto) (?:\w+ ){{0,4}}{re.escape(head)}\b", look.said)
+        else None
+    )
+
+
 def fats(look: Look) -> Deed | None:
     """Buttering a tin greases; cutting butter into flour cuts in."""
     vessel = look.place is not None and look.place.kind in ("tin", "pan", "pot", "bowl")
@@ -379,6 +395,6 @@ def dries(look: Look) -> Deed | None:
 
 RULES: tuple[Callable[[Look], Deed | None], ...] = (
     heats_the_oven, turns_the_knob, brings, goes_into_the_cold, puts_by, goes_on, rests, lets,
-    goes_into_the_oven, covers, tops, fats, lowers, cooks,
+    goes_into_the_oven, covers, tops, drops_in, fats, lowers, cooks,
     fries, dries,
 )  # fmt: skip

@@ -123,6 +123,7 @@ def _library() -> Any:
         with warnings.catch_warnings():
             warnings.simplefilter("ignore")
             from quantulum3 import classifier, load, parser
+            from quantulum3._lang.en_US import parser as _english  # noqa: F401  loads `inflect`
     finally:
         for name, module in outside.items():
             if module is None:

@@ -5,10 +5,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from assistant.reader.clauses import Clause
+from assistant.reader.known import singular_words
 from assistant.reader.mentions import Foods, Mention, thing_words
 from assistant.reader.scene import HANDLING
-from assistant.reader.shares import Shares
+from assistant.reader.shares import REST, Shares
 from assistant.reader.sheet import Sheet
 from rules.foods.names import plain, singulars
 from rules.recipe import Deed
@@ -24,6 +27,7 @@ ALL_OF = frozenset(
 #: Deeds that do not take of a food a second time.
 NO_MORE: frozenset[Deed] = HANDLING | {"serve", "bake", "rest"}
 NEAR_BEFORE, NEAR_AFTER = 3, 6
+SEVERAL_PARTS = 2
 DENIAL = 5
 
 
@@ -38,11 +42,25 @@ class Referring:
         self.named: frozenset[int] = frozenset()
         #: the words of the dish's own name, singular
         self.title = frozenset(singulars(plain(title or "")).split())
+        #: ingredients that a group word means somewhere ("the vegetables")
+        self.grouped: frozenset[int] = frozenset()
         self.components = tuple(dict.fromkeys(i.component for i in foods.ingredients if i.component))
+        self.part_names = tuple(" ".join(singular_words(component)) for component in self.components)
         #: the words of the names of its parts
         self.parts = frozenset(
             word for component in self.components for word in singulars(plain(component)).split()
         )
+
+    def look_ahead(self, mentions: Iterable[Mention]) -> None:
+        """Learn from the whole method which ingredients it names by themselves."""
+        named: set[int] = set()
+        grouped: set[int] = set()
+        for mention in mentions:
+            if mention.sort == "food" and len(mention.who) == 1:
+                named.add(mention.who[0])
+            elif mention.sort == "group":
+                grouped.update(mention.who)
+        self.named, self.grouped = frozenset(named), frozenset(grouped)
 
     def who(self, sheet: Sheet, mention: Mention, held: tuple[int, ...] = ()) -> tuple[int, ...]:
         """The ingredients that a mention means here; `held` is what was cut or washed last."""
@@ -50,7 +68,7 @@ class Referring:
             return self._all_left(sheet, mention)
         if mention.sort == "unlisted":
             # The method may have named it before.
-            return self.foods.find(tuple(singulars(plain(mention.words)).split()))
+            return self.foods.find(singular_words(mention.words))
         if mention.sort == "group":
             meant = dict.fromkeys(mention.who)
             if mention.words == "vegetable" and set(held) & set(mention.who):
@@ -59,7 +77,7 @@ class Referring:
             return tuple(index for index in meant if not self.shares.entered(index))
         if len(mention.who) > 1:
             return self._one_of(sheet, mention)
-        return mention.who
+        return self._namesake(sheet, mention) or mention.who
 
     def _all_left(self, sheet: Sheet, mention: Mention) -> tuple[int, ...]:
         left = tuple(index for index in range(self.listed) if not self.shares.entered(index))
@@ -69,7 +87,8 @@ class Referring:
         if part:
             return tuple(index for index in left if self.foods.ingredients[index].component == part)
         if mention.words == "ingredients" and sheet.low(mention.start - 1) not in ALL_OF:
-            return ()
+            # "The dressing ingredients", where the list has no such part: those that the text never names.
+            return tuple(index for index in left if index not in self.named | self.grouped)
         own = tuple(
             index
             for index in left
@@ -109,6 +128,21 @@ class Referring:
             # One food on two lines: the first that is still there.
             return fresh[:1] or several[:1]
         return fresh or several
+
+    def _namesake(self, sheet: Sheet, mention: Mention) -> tuple[int, ...]:
+        """The onion of this part, where the onion of another part is used up."""
+        known = self.foods.ingredients
+        first = mention.who[0]
+        if not self.shares.entered(first) or len(self.components) < SEVERAL_PARTS:
+            return ()
+        if REST & {sheet.low(at) for at in range(mention.start - NEAR_BEFORE, mention.start)}:
+            return ()
+        others = self.foods.namesakes(singular_words(mention.words), mention.who)
+        return tuple(
+            at
+            for at in others
+            if known[at].component != known[first].component and not self.shares.entered(at)
+        )[:1]
 
     def again(self, sheet: Sheet, mention: Mention, index: int, deed: Deed) -> bool:
         """Whether a food that was taken is taken a second time: fat, salt, sugar, without "the"."""

@@ -7,8 +7,6 @@ from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from spacy.tokens import Doc
-
 from assistant.reader.prose import Quantity, value
 from rules import units
 from rules.problem import Problem
@@ -37,16 +35,24 @@ LOOK_BACK = 6
 NEARLY_ALL = 0.98
 #: What "some of it" is taken for.
 HALF = 0.5
-#: An amount belongs to a food at most this many tokens after it.
-NEAR = 8
+#: An amount belongs to a food at most this many characters after it.
+NEAR = 40
 NUMBERS = {"one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0, "six": 6.0}
 
 
 def said_share(
-    text: Doc, start: int, ingredient: Ingredient, amounts: Sequence[Quantity], offset: int
+    low: Sequence[str],
+    start: int,
+    ingredient: Ingredient,
+    amounts: Sequence[Quantity],
+    text: str,
+    offset: int,
 ) -> float | None:
-    """The share that the words before a food give, None if they give none."""
-    before = [text[index].lower_ for index in range(max(0, start - LOOK_BACK), start)]
+    """The share that the words before a food give, None if they give none.
+
+    `low` are the tokens of `text` in lower case; the food begins at token `start`, character `offset`.
+    """
+    before = list(low[max(0, start - LOOK_BACK) : start])
     near = _same_phrase(before)
     for index, word in enumerate(near):
         if word in REST and not (word == "other" and near[max(0, index - 1)] not in ("the", "and")):
@@ -68,7 +74,7 @@ def said_share(
         and ("of" in near or "some" in near[-2:] or "little" in near)
     ):
         return SOME
-    return _by_amount(text, start, near, ingredient, amounts, offset)
+    return _by_amount(text, near, ingredient, amounts, offset)
 
 
 def _same_phrase(before: list[str]) -> list[str]:
@@ -82,23 +88,16 @@ def _same_phrase(before: list[str]) -> list[str]:
 
 
 def _by_amount(
-    text: Doc, start: int, near: list[str], ingredient: Ingredient, amounts: Sequence[Quantity], offset: int
+    text: str, near: list[str], ingredient: Ingredient, amounts: Sequence[Quantity], offset: int
 ) -> float | None:
     main = ingredient.amounts[0] if ingredient.amounts else None
     if main is None or main.low <= 0:
         return None
     # Only what stands near counts, and a text may be long: no look over all of it for every food.
-    around = text[max(0, start - NEAR) : start]
     last = bisect_right(amounts, offset, key=lambda quantity: quantity.end)
     for quantity in amounts[max(0, last - 3) : last]:
-        between = around.text[max(0, quantity.end - around.start_char) :]
-        if (
-            quantity.sort == "amount"
-            and quantity.end >= around.start_char
-            and len(between.split()) <= 4
-            and "," not in between
-            and " and " not in between
-        ):
+        between = text[quantity.end : offset] if offset - quantity.end <= NEAR else ","
+        if quantity.sort == "amount" and "," not in between and " and " not in between:
             return _ratio(quantity, ingredient)
     if main.unit is None and near and main.low == main.high:
         number = NUMBERS.get(near[0]) or (

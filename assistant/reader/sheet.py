@@ -10,6 +10,7 @@ from spacy.tokens import Doc
 
 from assistant.reader import words
 from assistant.reader.clauses import Clause, cut, frame
+from assistant.reader.deeds import finder, lexicon
 from assistant.reader.mentions import Foods, Mention
 from assistant.reader.places import Place, Sign, fires, lids, places
 from assistant.reader.prose import Quantity, quantities
@@ -88,7 +89,12 @@ class Sheet:
         vessels = places(self.text)
         mentions = foods.mentions(self.text)
         measured = {mention.start for mention in mentions}
-        self.places = [place for place in vessels if not _is_measure(self.text, place, measured)]
+        orders = _orders(self.text)
+        self.places = [
+            place
+            for place in vessels
+            if place.start not in orders and not _is_measure(self.text, place, measured)
+        ]
         inside = {index for place in self.places for index in range(place.start, place.end)}
         self.things = [mark for mark in marks(self.text) if mark.start not in inside]
         self.mentions = [m for m in mentions if m.start not in inside and m.end - 1 not in inside]
@@ -107,12 +113,17 @@ class Sheet:
         """Tokens inside the name of a food or a vessel, where no verb can stand."""
         spans: tuple[Mention | Place, ...] = (*self.mentions, *self.places)
         later = {index for span in spans for index in range(span.start + 1, span.end)}
-        alone = {span.start for span in spans if span.end - span.start == 1}
+        alone = {span.start for span in spans if span.end - span.start == 1 and not self._is_order(span.end)}
         heads = {
             mention.start for mention in self.mentions if mention.end - mention.start > 1 and mention.who
         }
         first = {start for start, _ in self.frame.sentences}
         return frozenset(later | (alone - first) | (heads - first))
+
+    def _is_order(self, after: int) -> bool:
+        """Whether what follows a single word shows it to be a verb: "butter the tin", "squash them"."""
+        clause_words = words.groups("clauses.toml")
+        return self.low(after) in clause_words["article"] or self.low(after) in clause_words["pronoun"]
 
     def _is_ahead(self) -> bool:
         label, colon, _ = self.paragraph.text.partition(":")
@@ -187,6 +198,15 @@ def _between(spans: list[S], start: int, end: int) -> list[S]:
     first = bisect_left(spans, start, key=lambda span: span.start)
     last = bisect_left(spans, end, key=lambda span: span.start)
     return spans[first:last]
+
+
+def _orders(text: Doc) -> set[int]:
+    """Where verbs of several words begin, which are no vessels: "pan fry"."""
+    return {
+        mark.start
+        for mark in finder().longest(text)
+        if mark.end - mark.start > 1 and lexicon()[mark.label].form == "plain"
+    }
 
 
 def _is_measure(text: Doc, place: Place, foods: set[int]) -> bool:

@@ -15,49 +15,20 @@ from typing import NamedTuple
 import msgspec
 
 from assistant.reader import words
-from assistant.reader.added import added
 from assistant.reader.clauses import Clause
 from assistant.reader.doing import deed_of
-from assistant.reader.mentions import Foods, Mention
+from assistant.reader.mentions import Mention
 from assistant.reader.places import Place
-from assistant.reader.referring import Referring
-from assistant.reader.scene import HANDLING, WAIT, Scene, liquids
+from assistant.reader.scene import WAIT, Scene, liquids
 from assistant.reader.sections import Line
-from assistant.reader.shares import Shares, said_share
 from assistant.reader.sheet import Sheet, paragraphs
+from assistant.reader.taking import Taker, Taking
 from assistant.reader.things import things_of
 from assistant.reader.times import counts, kind
-from rules.foods.names import plain, singulars
 from rules.recipe import Action, Deed, Duration, Ingredient, Step, Use
 
 #: Deeds that go along with others; without food of their own they are no actions.
 COMPANIONS: frozenset[Deed] = frozenset({"mix", "turn", "rest", "other", "cover"})
-#: Deeds that never mean what was just cut when they name nothing.
-OWN_OBJECT: frozenset[Deed] = frozenset({"preheat", "other", "serve", "cover", "line", "grease"})
-PRONOUNS = frozenset({"it", "them", "these", "those", "this", "everything", "all", "both", "each"})
-#: After a verb these show that its object is what was just handled: "chop and add to the pot".
-NO_OBJECT = frozenset(
-    [
-        "",
-        "to",
-        "in",
-        "into",
-        "with",
-        "over",
-        "on",
-        "for",
-        "until",
-        ".",
-        ",",
-        ";",
-        "and",
-        "aside",
-        "together",
-        "at",
-        "under",
-        "through",
-    ]
-)
 #: The sign to wait for, up to the next comma, bracket or full stop.
 UNTIL = re.compile(r"\b(?:until|till|til)\s+([^,;.()\n]{2,120})", re.IGNORECASE)
 #: A sentence without a verb, told in passing, is no longer than this [tokens].
@@ -92,7 +63,6 @@ TELLS = re.compile(
 )
 ON_TOP = re.compile(r"\b(?:over|on) (?:the )?(?:top|it|them|everything)\b|\bon\W*$")
 IN = re.compile(r"\bin(?:to (?:the|a) [\w ]{1,20})?(?:\W|$)|\b(?:too|last|next|then)\b")
-Taking = tuple[int, int]  # an ingredient, the number of its taking
 
 
 class Reading(NamedTuple):
@@ -115,40 +85,33 @@ def read_steps(
 ) -> Reading:
     """Read the lines of the method against the list of ingredients."""
     method = _Method(ingredients, title)
-    sheets = [Sheet(paragraph, method.foods) for paragraph in paragraphs(lines)]
-    method.referring.named = frozenset(
-        mention.who[0]
-        for sheet in sheets
-        for mention in sheet.mentions
-        if mention.sort == "food" and len(mention.who) == 1
-    )
+    sheets = [Sheet(paragraph, method.taker.foods) for paragraph in paragraphs(lines)]
+    method.taker.referring.look_ahead(mention for sheet in sheets for mention in sheet.mentions)
     for sheet in sheets:
         method.read(sheet)
     return method.reading()
 
 
 class _Method:
-    """Reads step after step and remembers what was taken and where the cook stands."""
+    """Reads step after step and remembers where the cook stands."""
 
     def __init__(self, ingredients: Sequence[Ingredient], title: str | None) -> None:
-        self.foods = Foods(ingredients)
-        self.shares = Shares()
+        self.taker = Taker(ingredients, title)
         self.scene = Scene()
-        self.referring = Referring(self.foods, self.shares, title)
         self.steps: list[Step] = []
         self.drafts: list[_Draft] = []
-        #: what was cut or washed last and has not entered anything yet
-        self.held: tuple[int, ...] = ()
 
     def read(self, sheet: Sheet) -> None:
         """One step: its clauses in order."""
         sheet.first = len(self.steps)
         self.steps += [
-            Step(line=line.number, text=line.body, component=line.component) for line in sheet.paragraph.lines
+            Step(line=line.number, text=line.body, component=line.component, goes_on=number > 0)
+            for number, line in enumerate(sheet.paragraph.lines)
         ]
         rest = iter(sheet.clauses)
         clause = next(rest, None)
         for start, end in sheet.frame.sentences:
+            before = len(self.drafts)
             if clause is None or clause.verb_start >= end:
                 self._statement(sheet, start, end)
             elif clause.verb_start - start > 2 and sheet.low(clause.verb_start - 1) in (",", ";", "."):
@@ -156,11 +119,19 @@ class _Method:
             while clause is not None and clause.verb_start < end:
                 self._clause(sheet, clause)
                 clause = next(rest, None)
+            self._quote(before, sheet.text[start:end].text)
         for temperature in sheet.temperatures:
             number = sheet.first + sheet.paragraph.line_at(temperature.start)
             known = self.steps[number].temps_f
             if temperature.fahrenheit not in known:
                 self._change(number, temps_f=(*known, temperature.fahrenheit))
+
+    def _quote(self, since: int, sentence: str) -> None:
+        """Let the actions drafted `since` then keep the sentence that tells them."""
+        for number in range(since, len(self.drafts)):
+            draft = self.drafts[number]
+            said = msgspec.structs.replace(draft.action, says=" ".join(sentence.split()))
+            self.drafts[number] = draft._replace(action=said)
 
     def _before_the_verb(self, sheet: Sheet, clause: Clause) -> Clause:
         """What a sentence says before its first verb may be a deed of its own: "Onions in, keep going"."""
@@ -198,28 +169,15 @@ class _Method:
         if not clause.told and deed in COMPANIONS and not spoken:
             self._durations(sheet, clause.start, clause.end, self.scene.goes_on("mix") or self.scene.last)
             return
-        uses: list[Taking] = []
-        for mention in spoken:
-            uses += self._take(sheet, clause, mention, deed, named)
-        if (
-            not spoken
-            and self.held
-            and not (made and not named)
-            and deed not in OWN_OBJECT
-            and _means_the_last(sheet, clause)
-        ):
-            uses += [(index, self.shares.take(index, None, handled=deed in HANDLING)) for index in self.held]
-        for name in (made, *(name for _, name in named)):
-            # "Stir the glaze together": all that the list has under "Glaze".
-            uses += [
-                (index, self.shares.take(index, None, handled=False))
-                for index in self.referring.part_named(name or "")
-            ]
+        uses = self.taker.of_clause(sheet, clause, deed, spoken, made, named)
+        if deed == "other" and made and uses:
+            # "Prepare the batter" mixes all that belongs to it.
+            deed = "mix"
+        taken = [self.taker.foods.known[at] for at, _ in uses]
         pours = bool({name for _, name in named} & liquids())
-        going = self.scene.goes_on(deed, place, wet=pours)
-        durations = self._durations(sheet, clause.start, clause.end, going)
-        self._remember(deed, uses, named)
-        taken = [self.foods.known[index] for index, _ in uses]
+        durations = self._durations(
+            sheet, clause.start, clause.end, self.scene.goes_on(deed, place, wet=pours)
+        )
         roles = [food.role for food in taken]
         pours = pours or any(food.pours for food in taken)
         self.scene.after(deed, place, roles, heat=heat, pours=pours)  # type: ignore[arg-type]
@@ -243,12 +201,6 @@ class _Method:
         )
         self.drafts.append(_Draft(sheet.step_at(clause.verb_start), action, tuple(uses)))
 
-    def _remember(self, deed: Deed, uses: list[Taking], named: list[tuple[int, str]]) -> None:
-        if deed in HANDLING and uses:
-            self.held = tuple(dict.fromkeys(index for index, _ in uses))
-        elif deed not in HANDLING and (uses or named or deed not in ("heat", "melt")):
-            self.held = ()
-
     def _statement(self, sheet: Sheet, start: int, end: int) -> None:
         """A sentence without an order: "Salt and pepper to taste", "Oven at 450F", "Onions in", "Into the tin, 25 min"."""
         deed = self._unspoken(sheet, start, end)
@@ -257,7 +209,7 @@ class _Method:
             uses = [
                 taking
                 for mention in sheet.mentions_in(start, end)
-                for taking in self._take(sheet, None, mention, deed, [])
+                for taking in self.taker.of_mention(sheet, None, mention, deed, [])
             ]
         place = _place(sheet.places_in(start, end))
         times_of = (
@@ -270,7 +222,7 @@ class _Method:
         durations = self._durations(sheet, start, end, times_of)
         if deed and (uses or deed in ("preheat", "bake")):
             self.scene.after(
-                deed, place, [self.foods.known[index].role for index, _ in uses], heat=None, pours=False
+                deed, place, [self.taker.foods.known[index].role for index, _ in uses], heat=None, pours=False
             )
             action = Action(
                 does=deed,
@@ -300,45 +252,11 @@ class _Method:
     def _roles(self, sheet: Sheet, clause: Clause, spoken: list[Mention]) -> frozenset[str]:
         """The roles of the foods that a clause itself speaks of."""
         return frozenset(
-            self.foods.role_of(index, mention)
+            self.taker.foods.role_of(at, mention)
             for mention in spoken
             if not sheet.aside(mention.start, clause)
-            for index in (mention.who or (-1,))
+            for at in (mention.who or (-1,))
         )
-
-    def _take(
-        self, sheet: Sheet, clause: Clause | None, mention: Mention, deed: Deed, named: list[tuple[int, str]]
-    ) -> list[Taking]:
-        """What a mention takes; a food that was taken before becomes a thing."""
-        if sheet.aside(mention.start, clause) or self.referring.is_no_object(sheet, clause, mention):
-            return []
-        said = singulars(plain(sheet.text[mention.start : mention.end].text))
-        who = self.referring.who(sheet, mention, self.held)
-        if mention.sort == "unlisted":
-            ingredient = None if who else added(sheet, clause, mention, deed, known=self.referring)
-            who = (self.foods.add(ingredient),) if ingredient else who
-        elif not who and mention.sort == "group":
-            named.append((mention.start, said))
-        taken = []
-        hands = deed in HANDLING
-        for index in who:
-            share = None
-            if mention.sort == "food":
-                share = said_share(
-                    sheet.text,
-                    mention.start,
-                    self.foods.ingredients[index],
-                    sheet.amounts,
-                    sheet.offset(mention.start),
-                )
-            again = self.referring.again(sheet, mention, index, deed)
-            if self.shares.may_take(index, share, handled=hands, again=again):
-                taken.append((index, self.shares.take(index, share, handled=hands)))
-            else:
-                named.append(
-                    (mention.start, said if mention.sort == "food" else self.foods.ingredients[index].name)
-                )
-        return taken
 
     def _durations(self, sheet: Sheet, start: int, end: int, deed: Deed | None) -> list[Duration]:
         found = []
@@ -357,7 +275,7 @@ class _Method:
         actions: dict[int, list[Action]] = {}
         for draft in self.drafts:
             uses = tuple(
-                Use(ingredient=index, share=self.shares.share(index, taking))
+                Use(ingredient=index, share=self.taker.shares.share(index, taking))
                 for index, taking in dict(draft.uses).items()
             )
             actions.setdefault(draft.step, []).append(msgspec.structs.replace(draft.action, uses=uses))
@@ -366,7 +284,7 @@ class _Method:
             self._change(
                 number, actions=own, uses=tuple(dict.fromkeys(u.ingredient for a in own for u in a.uses))
             )
-        return Reading(tuple(self.steps), tuple(self.foods.ingredients))
+        return Reading(tuple(self.steps), tuple(self.taker.foods.ingredients))
 
 
 def _place(found: list[Place]) -> Place | None:
@@ -377,16 +295,6 @@ def _place(found: list[Place]) -> Place | None:
     if into:
         return into[0]
     return next((place for place in found if not place.out), found[0] if found else None)
-
-
-def _means_the_last(sheet: Sheet, clause: Clause) -> bool:
-    """Whether a clause works on what was just cut: "chop them", "add to the pot"."""
-    if any(
-        sheet.low(index) in PRONOUNS
-        for index in range(clause.verb_start, min(clause.end, clause.verb_start + 4))
-    ):
-        return True
-    return sheet.low(clause.verb_end) in NO_OBJECT
 
 
 def _until(clause: str) -> str | None:
