@@ -8,7 +8,9 @@ from __future__ import annotations
 
 import difflib
 import functools
+import gc
 import inspect
+import io
 import os
 import shutil
 import sys
@@ -284,18 +286,21 @@ def schema(
 
 
 def _reader() -> Maker:
+    from assistant import _quick
+
+    _quick.load_spacy()
     from assistant.reader.read import read as read_recipe
 
     return lambda text, file: read_recipe(text, file=file)
 
 
 def _planner(day: Day) -> Callable[[str, str], Any]:
-    from assistant.reader.read import read as read_recipe
+    read = _reader()
     from rules.convert import camp as convert
     from rules.problem import FileProblem
 
     def plan(text: str, file: str) -> Any:
-        recipe = read_recipe(text, file=file)
+        recipe: Any = read(text, file)
         if not recipe.ingredients and not recipe.steps:
             raise FileProblem(file, "no recipe was found in it", "it needs a list of ingredients or a method")
         return convert(recipe, day)
@@ -331,7 +336,9 @@ def _run(
         raise UsageProblem("FILE", "(none)", "name a recipe file, or - for standard input")
     look = Look(form=chosen(kind, form, out), day=day, **_terminal(out))
     tally = _Tally()
-    pieces = stream(kind, tally.counted(results(files, maker())), look, several=len(files) > 1)
+    make = maker()
+    gc.enable()
+    pieces = stream(kind, tally.counted(results(files, make)), look, several=len(files) > 1)
     _write(pieces, out, force)
     if tally.failed:
         raise typer.Exit(FAILED)
@@ -409,10 +416,18 @@ def _no_command(word: str, commands: Iterable[str]) -> str:
 
 def main() -> None:
     """Run coalside and leave with its exit code."""
+    gc.disable()  # what loads at the start stays until the end; `_run` switches it on again for many files
     for stream in (sys.stdout, sys.stderr):
-        if hasattr(stream, "reconfigure"):
+        if isinstance(stream, io.TextIOWrapper):
             stream.reconfigure(errors="replace")
-    sys.exit(run())
+    code = run()
+    try:
+        sys.stdout.flush()
+        sys.stderr.flush()
+    except BrokenPipeError:
+        code = FAILED
+    # Taking thousands of words and modules apart one by one, only to end, would take a tenth of a second.
+    os._exit(code)
 
 
 def run(arguments: Sequence[str] | None = None) -> int:

@@ -12,6 +12,7 @@ from collections.abc import Iterable, Mapping
 from functools import cache
 from typing import ClassVar, NamedTuple
 
+from spacy.attrs import LIKE_EMAIL, LIKE_URL, SHAPE
 from spacy.lang.en import English
 from spacy.language import Language
 from spacy.matcher import PhraseMatcher
@@ -70,6 +71,9 @@ def nlp() -> Language:
     """The one language object of this process; cheap to ask for again."""
     language = Kitchen()
     language.tokenizer = Cutter(language.vocab)
+    # Thousands of food names become words at the start; what costs most and nobody asks is not worked out for them.
+    for costly in (SHAPE, LIKE_URL, LIKE_EMAIL):
+        language.vocab.lex_attr_getters.pop(costly, None)
     return language
 
 
@@ -86,19 +90,29 @@ class Mark(NamedTuple):
     end: int
 
 
+def _first_word(phrase: str) -> str:
+    found = TOKEN.search(phrase)
+    return found[0].lower() if found else ""
+
+
 class Finder:
     """Finds the phrases of named groups in a Doc, whatever their capitals."""
 
     def __init__(self, groups: Mapping[str, Iterable[str]]) -> None:
         language = nlp()
         self.matcher = PhraseMatcher(language.vocab, attr="LOWER")
-        self.labels: dict[int, str] = {}
+        self.labels = {language.vocab.strings.add(label): label for label in groups}
+        #: Phrases by their first word, until a text holds that word: of thousands of names a text takes a few.
+        self._waiting: dict[str, list[tuple[str, str]]] = {}
         for label, phrases in groups.items():
-            self.labels[language.vocab.strings.add(label)] = label
-            self.matcher.add(label, [language.make_doc(phrase) for phrase in phrases])
+            for phrase in phrases:
+                self._waiting.setdefault(_first_word(phrase), []).append((label, phrase))
 
     def all(self, doc: Doc) -> list[Mark]:
         """Every phrase found, overlaps included, in reading order, the longest first where several start."""
+        for word in {token.lower_ for token in doc} & self._waiting.keys():
+            for label, phrase in self._waiting.pop(word):
+                self.matcher.add(label, [nlp().make_doc(phrase)])
         found = [Mark(self.labels[key], start, end) for key, start, end in self.matcher(doc)]
         return sorted(found, key=lambda mark: (mark.start, -mark.end))
 
