@@ -18,8 +18,8 @@ JUST_ABOVE = 0.05
 
 
 def thaw_heat(food: Composition, *, from_c: float) -> float:
-    """Heat [kJ/kg] from the freezer's temperature until the last ice is gone."""
-    return enthalpy(food, freezing_point(food) + JUST_ABOVE) - enthalpy(food, from_c)
+    """Heat [kJ/kg] from the freezer's temperature until the last ice is gone; none where nothing froze."""
+    return max(enthalpy(food, freezing_point(food) + JUST_ABOVE) - enthalpy(food, from_c), 0.0)
 
 
 def thaw_hours(

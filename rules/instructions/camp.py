@@ -11,12 +11,12 @@ from collections.abc import Iterable
 
 from rules.because import Ledger
 from rules.circumstances import Day
+from rules.instructions.own import Sentence, at_camp, in_steps, paragraphs
 from rules.instructions.rest import place_the_rest, plain_method
 from rules.instructions.saying import with_foods, without_foods
 from rules.instructions.telling import Coals, clean
 from rules.instructions.words import amount_of, called, deed_words, joined, sentence, with_state
 from rules.method import Graph, Taking
-from rules.method.follow import actions_of
 from rules.method.graph import FIRE, HANDWORK, parts
 from rules.method.words import kind_of
 from rules.packs import Contents
@@ -48,6 +48,11 @@ CUT_AT_CAMP: frozenset[Role] = frozenset(
         "boiled egg",
     }
 )
+#: Deeds that follow on what was made at home and are done at camp.
+SHAPING: frozenset[Deed] = frozenset(
+    {"shape", "roll", "fill", "layer", "top", "spread", "line", "cover", "turn", "pour"}
+)
+WAITING: frozenset[Deed] = frozenset({"rest", "cool", "chill"})
 RAW: frozenset[Role] = frozenset({"meat", "fish"})
 
 
@@ -80,14 +85,11 @@ class Camp:
 
     def steps(self, family: Family, ledger: Ledger) -> tuple[str, ...]:
         """All camp steps."""
-        by_step: dict[int, list[str]] = {}
-        cooking: set[int] = set()
-        for at, step, action in actions_of(self.recipe):
-            said = self._tell(at, action)
-            by_step.setdefault(step, []).append(said)
-            if said and (action.does in FIRE or parts(action.does, action.word)):
-                cooking.add(step)
-        told = [(" ".join(kept), step in cooking) for step, said in by_step.items() if (kept := clean(said))]
+        told = [
+            (step, self._cooks(sentences))
+            for sentences in paragraphs(self.recipe)
+            for step in in_steps(clean(self._paragraph(sentences)))
+        ]
         rest = self._unopened()
         if not told:
             fat = [self._called(pack) for pack in rest if self._is_fat(pack)]
@@ -99,6 +101,109 @@ class Camp:
             wanted = [called for pack in rest if (called := self._called(pack)) not in {*hot, *maybe}]
             steps = place_the_rest(told, wanted, maybe, hot)
         return (*self.coals.lighting(), *steps, *self.coals.doneness())
+
+    def _paragraph(self, sentences: list[Sentence]) -> list[str]:
+        """One step of the recipe: what is taken from the packs, then its own sentences, or ours where it has none."""
+        own = [found for found in sentences if found.says is not None]
+        if not own:
+            return [self._tell(at, action) for found in sentences for at, action in found.actions]
+        said: list[str] = []
+        for found in own:
+            if self._is_over(found):
+                continue
+            if self._melts_first(found):
+                said.append(self._melted(found))
+                continue
+            taken, raw = self._taken(found)
+            take = sentence(f"take {joined(taken)}") if taken else ""
+            coals = self.coals.now(action for _, action in found.actions)
+            does = sentence(at_camp(found.says or "")) + self._washing(raw)
+            said.append(" ".join(part for part in (take, coals, does) if part))
+        return said
+
+    def _is_over(self, found: Sentence) -> bool:
+        """Whether nothing of a sentence is left for camp: it preheats, or it was mixed, cut or soaked at home."""
+        left = [(at, action) for at, action in found.actions if not self._is_home_work(at, action)]
+        waits = all(action.does in WAITING and not self.takings.get(at) for at, action in left)
+        rested = any(action.does in WAITING and self._was_done(at) for at, action in found.actions)
+        idle = not any(self.takings.get(at) for at, _ in found.actions)
+        return not left or (waits and len(left) < len(found.actions)) or (rested and idle)
+
+    def _is_home_work(self, at: int, action: Action) -> bool:
+        takings = self.takings.get(at, [])
+        if action.ahead or (action.does in UNTOLD and not action.things):
+            return True
+        if action.does in HANDWORK:
+            return not self._handwork(action)
+        if action.does in FIRE or parts(action.does, action.word):
+            return bool(takings) and all(self._is_done(taking) for taking in takings)
+        if not takings:
+            return action.does not in SHAPING and self._was_done(at)
+        return all(self._is_done(taking) for taking in takings) or self._is_mixed_at_home(at, takings)
+
+    def _is_mixed_at_home(self, at: int, takings: list[Taking]) -> bool:
+        """Whether all that is in the bowl by now came out of one bag that was mixed at home."""
+        whole = self.graph.whole(takings[0].thing)
+        before = [
+            taking
+            for earlier in self.takings
+            if earlier < at
+            for taking in self.takings[earlier]
+            if self.graph.whole(taking.thing) == whole and taking.thing == takings[0].thing
+        ]
+        packs = {self._pack_id(taking) for taking in (*before, *takings)}
+        return len(packs) == 1 and packs <= {pack.id for pack in self._mixed()}
+
+    def _mixed(self) -> list[Pack]:
+        """Packs that were mixed at home of several foods."""
+        return [pack for pack in self.packs if pack.kind in ("dry mix", "wet mix") and len(pack.items) > 1]
+
+    def _pack_id(self, taking: Taking) -> str | None:
+        pack = self.inside.pack(taking.ingredient, taking.at)
+        return pack.id if pack else None
+
+    def _taken(self, found: Sentence) -> tuple[list[str], bool]:
+        """What a sentence needs from the packs, in words, each pack once; and whether raw flesh is among it."""
+        told: list[str] = []
+        raw = False
+        for at, _ in found.actions:
+            foods, is_raw = self._foods(at, [*self._skipped(at), *self.takings.get(at, [])], again=False)
+            told += foods
+            raw = raw or is_raw
+        return told, raw
+
+    def _skipped(self, at: int) -> list[Taking]:
+        """Takings of sentences that were done at home whose thing is at work now."""
+        wholes = {self.graph.whole(thing) for thing in self._things_at(at)}
+        return [
+            taking
+            for earlier in sorted(self.takings)
+            if earlier < at
+            for taking in self.takings[earlier]
+            if self.graph.whole(taking.thing) in wholes and self._pack_id(taking) not in self.opened
+        ]
+
+    def _melts_first(self, found: Sentence) -> bool:
+        """Whether a sentence does nothing but bring the fat into the hot pot before a batter."""
+        takings = [taking for at, _ in found.actions for taking in self.takings.get(at, [])]
+        return bool(takings) and all(taking.ingredient in self.hot_fat for taking in takings)
+
+    def _melted(self, found: Sentence) -> str:
+        takings = [taking for at, _ in found.actions for taking in self.takings.get(at, [])]
+        fats = [
+            self._as_it_comes(pack, taking)
+            for taking in takings
+            if (pack := self.inside.pack(taking.ingredient, taking.at)) is not None
+        ]
+        return sentence(f"put {joined(fats)} into the hot pot and shut the lid until it sizzles")
+
+    def _cooks(self, sentences: list[Sentence]) -> bool:
+        return any(
+            action.does in FIRE or parts(action.does, action.word)
+            for found in sentences
+            if not self._is_over(found)
+            for _, action in found.actions
+        )
 
     def _openings(self) -> dict[str, int]:
         """For each pack the action at which it is opened: where its body enters, else where its first food does."""
@@ -170,11 +275,13 @@ class Camp:
             for taking in self.takings[earlier]
         )
 
-    def _foods(self, at: int, takings: list[Taking]) -> tuple[list[str], bool]:
-        """What an action takes, in words, and whether raw flesh is among it."""
+    def _foods(self, at: int, takings: list[Taking], *, again: bool = True) -> tuple[list[str], bool]:
+        """What an action takes, in words, and whether raw flesh is among it; `again` names what was opened before."""
         told: list[str] = []
         raw = False
         for pack in (*self._finished(at), *self._packs(takings)):
+            if not again and pack.id in self.opened:
+                continue
             if self.inside.sort(pack) == "table":
                 told += [
                     self.recipe.ingredients[t.ingredient].name
@@ -189,7 +296,7 @@ class Camp:
                     )
                 )
             elif pack.id not in self.opened and (
-                at >= self.opens.get(pack.id, at) or pack not in self._packs(takings)
+                not again or at >= self.opens.get(pack.id, at) or pack not in self._packs(takings)
             ):
                 self.opened.add(pack.id)
                 told.append(called(pack, self.recipe, self.inside))

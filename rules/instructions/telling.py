@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from rules.method.graph import parts
 from rules.plan import Heat, Stage, StageKind
 from rules.recipe import Action, Deed
@@ -13,6 +15,9 @@ _STAGES: dict[Deed, tuple[StageKind, ...]] = {
     "boil": ("boil", "simmer"), "simmer": ("simmer", "boil"), "reduce": ("simmer",), "steam": ("boil", "simmer"),
     "pressure cook": ("simmer",), "rise": ("rise",), "toast": ("fry", "brown"),
 }  # fmt: skip
+#: Up to here a longer time is the recipe's own.
+SAME_WITHIN = 1.15
+_WARMING: frozenset[Deed] = frozenset({"heat", "melt"})
 _COOKS: tuple[StageKind, ...] = ("simmer", "fry")
 
 
@@ -21,6 +26,9 @@ class Coals:
 
     def __init__(self, heat: Heat | None) -> None:
         self._heat = heat
+        self._now: Stage | None = None
+        #: whether the stage that is on has begun to cook, or only to warm its fat
+        self._cooked = False
         self._left: list[Stage] = [stage for stage in heat.stages if stage.top + stage.under] if heat else []
 
     def lighting(self) -> tuple[str, ...]:
@@ -31,14 +39,39 @@ class Coals:
         return (f"Light {count} briquettes in the chimney; they are ready when they are grey at the edges.",)
 
     def before(self, action: Action) -> str:
-        """The briquettes of the stage that this action opens: "over 8 coals, 17 on the lid: "."""
+        """The briquettes of the stage that this action opens: "with 8 coals under the pot and 17 on the lid, "."""
+        stage = self._opened(action)
+        return f"with {_lie(stage)}, " if stage else ""
+
+    def now(self, actions: Iterable[Action]) -> str:
+        """The briquettes of the stages that a sentence opens, as a sentence of its own; empty when it opens none.
+
+        It gives the minutes too where this pot needs longer than the recipe says.
+        """
+        told = []
+        for action in actions:
+            stage = self._opened(action)
+            if stage is not None:
+                told.append(f"{_lie(stage)}{_longer(stage, action)}")
+        return f"Coals now: {'; after that '.join(told)}." if told else ""
+
+    def _opened(self, action: Action) -> Stage | None:
+        """The stage that an action opens: the next of its kind, unless what is on the fire serves it as well."""
         wanted = _STAGES.get(action.does, _COOKS if parts(action.does, action.word) else ())
+        if not wanted:
+            return None
+        current = wanted.index(self._now.kind) if self._now and self._now.kind in wanted else len(wanted)
         for number, stage in enumerate(self._left):
-            if stage.kind in wanted:
+            if stage.kind not in wanted:
+                continue
+            again = self._now is not None and stage.kind == self._now.kind and self._cooked and number == 0
+            if wanted.index(stage.kind) < current or again:
                 del self._left[: number + 1]
-                lid = f"{stage.top} on the lid" if stage.top else "none on the lid"
-                return f"with {stage.under} coals under the pot and {lid}, "
-        return ""
+                self._now, self._cooked = stage, action.does not in _WARMING
+                return stage
+            break
+        self._cooked = self._cooked or (current < len(wanted) and action.does not in _WARMING)
+        return None
 
     def doneness(self) -> tuple[str, ...]:
         """The last step: how one knows that it is done."""
@@ -50,6 +83,19 @@ class Coals:
             rest = f", after {done.rest_min:.0f} minutes of rest" if done.rest_min else ""
             told.append(f"{done.what}: {done.sign.rstrip('.')}{degrees}{rest}")
         return (f"Look before you serve. {'. '.join(one[:1].upper() + one[1:] for one in told)}.",)
+
+
+def _longer(stage: Stage, action: Action) -> str:
+    said, minutes = action.minutes, stage.minutes
+    if said is None or minutes is None or stage.kind not in ("bake", "roast"):
+        return ""
+    if minutes.high <= SAME_WITHIN * said.high_min:
+        return ""
+    return f", in this pot for {minutes.low:.0f} to {minutes.high:.0f} minutes"
+
+
+def _lie(stage: Stage) -> str:
+    return f"{stage.under} coals under the pot and {stage.top or 'none'} on the lid"
 
 
 def clean(sentences: list[str]) -> list[str]:
