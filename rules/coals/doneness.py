@@ -77,6 +77,12 @@ def _safe(recipe: Recipe, items: tuple[Item, ...], dish: Dish, ledger: Ledger) -
             what = item.ingredient.name if kind != "egg" else "the middle of the dish"
             if row.temp_f is not None:
                 ledger.note(SAFE.says("doneness", row, what=what, temp=row.temp_f))
+            if key == "meat" and dish.family in SIMMERED:
+                # A roast's juices and rest say nothing of meat cut small in a boiling sauce.
+                yield Doneness(
+                    what=what, temp_f=row.temp_f, sign=signs()["simmered meat"].sign, source=row.source
+                )
+                continue
             yield Doneness(
                 what=what, temp_f=row.temp_f, rest_min=row.rest_min, sign=row.sign, source=row.source
             )
@@ -96,6 +102,7 @@ def _key(kind: str, item: Item, dish: Dish) -> str | None:
     return "egg dish" if dish.family in EGG_DISHES else None
 
 
+SIMMERED = frozenset({"stew or braise", "pot roast", "soup", "beans or chili"})
 EGG_DISHES = frozenset({"custard or pudding", "casserole or layered bake", "pan fry or saute"})
 
 
@@ -105,6 +112,8 @@ def _sign_key(recipe: Recipe, items: Sequence[Item], dish: Dish) -> str:
     hazards = {hazard_of(item) for item in items}
     if dish.family == "batter bake" and "cobbler" in title:
         return "cobbler"
+    if dish.family == "beans or chili" and not any(_is_dry_bean(item) for item in items):
+        return "chili"
     if dish.family == "custard or pudding" and "custard" not in title and "flan" not in title:
         return "pudding"
     if dish.family in ("stew or braise", "pot roast") and _is_tough(items):
@@ -116,3 +125,7 @@ def _sign_key(recipe: Recipe, items: Sequence[Item], dish: Dish) -> str:
 
 def _is_tough(items: Sequence[Item]) -> bool:
     return any(item.food is not None and "tough" in item.food.traits for item in items)
+
+
+def _is_dry_bean(item: Item) -> bool:
+    return item.food is not None and item.food.group == "legume" and item.food.form == "granule"

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import pytest
 
+from assistant.reader.read import read
 from rules.because import Ledger
 from rules.coals.doneness import doneness, signs
+from rules.convert import camp
 from rules.dish import Dish
 from tests.rules.coals.making import items_of, recipe, step
 
@@ -63,3 +65,24 @@ def test_every_dish_has_its_sign(foods, family, title, key) -> None:
 def test_bread_is_done_between_190_and_210() -> None:
     """Handbook chapter 5: 190-210 °F for breads (from memory)."""
     assert 190 <= of({"flour": (4, "cup")}, "yeast bread")[0][-1].temp_f <= 210
+
+
+def test_meat_in_a_boiling_sauce_is_not_told_by_a_roasts_juices() -> None:
+    plan = camp(
+        read(
+            "River stew\n\n2 pounds beef chuck, cubed\n4 cups broth\n\nSimmer the beef in the broth for 2 hours."
+        )
+    )
+    assert plan.heat is not None
+    signs = {done.what: done.sign for done in plan.heat.doneness}
+    assert signs["beef chuck"] == "cut through the thickest piece shows no pink"
+
+
+def test_beans_from_a_can_are_not_waited_for() -> None:
+    plan = camp(
+        read(
+            "River chili\n\n1 pound ground beef\n2 cans kidney beans\n\nBrown the beef. Add the beans and simmer 30 minutes."
+        )
+    )
+    assert plan.heat is not None
+    assert "the beans" not in {done.what for done in plan.heat.doneness}
