@@ -23,7 +23,7 @@ from assistant.show.moments import Line, folded
 from assistant.show.plain import one_line, printable
 from rules import clock
 from rules.circumstances import Day
-from rules.plan import CautionId, Pack, Plan, Purchase
+from rules.plan import CautionId, Pack, Plan, Purchase, Travels
 
 LONGEST_TITLE = 120
 #: What each caution is about, as its heading.
@@ -48,8 +48,15 @@ CAUTIONS: dict[CautionId, str] = {
     "altitude": "High ground",
     "wildlife": "Wildlife",
 }
+#: What is called as bought, by how it travels.
+AS_BOUGHT: dict[Travels, str] = {
+    "shelf": "From the shelf, as bought",
+    "cool": "Fresh, as bought",
+    "frozen": "Frozen, as bought",
+    "camp": "Drawn at camp",
+}
 #: The print is set smaller where there is more of it, so that it stays two pages: letters on them, and the size.
-SIZES = ((10_700, "usual"), (12_600, "smaller"))
+SIZES = ((11_300, "usual"), (12_800, "smaller"))
 #: What the end of a line and the drawing of a stage take, in letters.
 LETTERS_OF_A_LINE, LETTERS_OF_A_STAGE = 25, 350
 
@@ -77,7 +84,7 @@ def plan_card(plan: Plan, day: Day) -> str:
             (date, [_line(line, day) for line in lines])
             for date, lines in groupby(folded(plan.timeline), key=lambda line: _date(line, day))
         ],
-        packs=[_pack(pack, plan, day) for pack in plan.packs],
+        packs=list(_packs(plan, day)),
         fat=list(_fat(plan)),
         cold=list(_cold(plan, day)),
         shopping=list(_shopping(plan)),
@@ -194,18 +201,34 @@ def _allergens(plan: Plan) -> Iterator[str]:
         yield f"Check the label of {held.food} for {words.joined(held.may_hold, 'or')}."
 
 
-def _pack(pack: Pack, plan: Plan, day: Day) -> dict[str, Any]:
-    lines = [words.packed(plan, item, day.units) for item in pack.items]
-    name = words.capital(words.pack_name(pack))
+def _packs(plan: Plan, day: Day) -> Iterator[dict[str, Any]]:
+    """What was mixed, cut or cooked has a box of its own; what travels as bought shares one."""
+    as_bought: dict[Travels, list[Pack]] = {}
+    for pack in plan.packs:
+        if pack.container is None and pack.make_ahead is None and len(pack.items) == 1:
+            as_bought.setdefault(pack.travels, []).append(pack)
+        else:
+            yield _pack(words.pack_name(pack), [pack], plan, day)
+    for travels, packs in as_bought.items():
+        name = AS_BOUGHT[travels] if len(packs) > 1 else words.pack_name(packs[0])
+        yield _pack(name, packs, plan, day)
+
+
+def _pack(name: str, packs: list[Pack], plan: Plan, day: Day) -> dict[str, Any]:
+    """One box: of one pack, or of several that travel alike, each item then with the name of its pack."""
+    first = packs[0]
+    mark = len(packs) > 1
+    where = [words.TRAVELS[first.travels], *([first.container] if first.container else [])]
     return {
-        "id": pack.id,
-        "label": name,
-        "travels": pack.travels,
-        "kind": words.capital(pack.kind),
-        "rides": words.TRAVELS[pack.travels],
-        "container": pack.container,
-        "lines": lines,
-        "make_ahead": words.capital(pack.make_ahead) if pack.make_ahead else None,
+        "label": words.capital(name),
+        "travels": first.travels,
+        "kind": "; ".join(where if mark else [first.id, *where]),
+        "lines": [
+            words.packed(plan, item, day.units) + (f" ({pack.id})" if mark else "")
+            for pack in packs
+            for item in pack.items
+        ],
+        "make_ahead": words.capital(first.make_ahead) if first.make_ahead else None,
     }
 
 
@@ -213,8 +236,7 @@ def _fat(plan: Plan) -> Iterator[str]:
     for use in plan.fat:
         share = "" if use.share >= 1 else f" ({use.share:.0%} of it)"
         name = words.capital(plan.recipe.ingredients[use.ingredient].name)
-        moment = f", {use.when}" if use.when else ""
-        yield f"{name}{share}: {words.GOES[use.goes]}{moment}."
+        yield f"{name}{share}: {words.fat_goes(use)}."
 
 
 def _cold(plan: Plan, day: Day) -> Iterator[str]:

@@ -12,7 +12,7 @@ from typing import Any
 from markupsafe import Markup
 
 from assistant.show import words
-from assistant.show.drawing import level_drawing
+from assistant.show.drawing import Turn, level_drawing
 from assistant.show.graph import course, graph, told
 from assistant.show.rings import laid
 from rules.circumstances import Day
@@ -32,6 +32,19 @@ STAGES = {
     "brown top": "Brown the top",
     "rise": "Let it rise",
     "keep warm": "Keep warm",
+}
+#: What a chimney is lit for.
+FOR = {
+    "warm": "warming the pot",
+    "heat fat": "heating the fat",
+    "brown": "browning",
+    "fry": "frying",
+    "boil": "the boil",
+    "simmer": "the simmer",
+    "bake": "the bake",
+    "roast": "the roast",
+    "brown top": "browning the top",
+    "keep warm": "keeping warm",
 }
 #: What makes two stages lie over the same coals.
 Bed = tuple[int, int, Pattern | None]
@@ -67,30 +80,32 @@ def _bed(stages: Sequence[Stage], pot: PotPlan | None, day: Day) -> dict[str, An
 
 
 def _levels(stage: Stage, pot: PotPlan | None, *, is_turned: bool) -> Iterator[dict[str, Any]]:
+    """The lid and what lies under the pot; a level without coals is told beside the other."""
     said = stage.pattern
     lid, floor = laid(pot.diameter_in, stage.top, stage.under, said) if pot else ((), ())
-    for count, spots, where, pattern, is_lid in (
-        (stage.top, lid, "on the lid", said.top if said else "", True),
-        (stage.under, floor, "under the pot", said.under if said else "", False),
+    for count, spots, pattern, is_lid in (
+        (stage.top, lid, said.top if said else "", True),
+        (stage.under, floor, said.under if said else "", False),
     ):
-        text = f"{count} briquettes {where}" + (f": {pattern}" if pattern and count else "")
-        if is_turned:
-            text += f"; {'lid' if is_lid else 'pot'} turned {'clockwise' if is_lid else 'counter-clockwise'}"
-        drawing = (
-            level_drawing(
-                spots,
-                pot.diameter_in,
-                text,
-                is_lid=is_lid,
-                turn=("clockwise" if is_lid else "counter-clockwise") if is_turned else None,
+        if not count:
+            continue
+        where = "on the lid" if is_lid else "under the pot"
+        turn: Turn | None = ("clockwise" if is_lid else "counter-clockwise") if is_turned else None
+        text = "; ".join(
+            part
+            for part in (
+                f"{count} briquettes {where}",
+                pattern,
+                f"{'lid' if is_lid else 'pot'} turned {turn}" if turn else "",
             )
-            if pot and count
-            else ""
+            if part
         )
+        none = "" if stage.top and stage.under else f" None {'under the pot' if is_lid else 'on the lid'}."
+        drawing = level_drawing(spots, pot.diameter_in, text, is_lid=is_lid, turn=turn) if pot else ""
         yield {
             "count": count,
             "where": where,
-            "pattern": words.sentence(pattern) if pattern and count else "",
+            "pattern": (words.sentence(pattern) if pattern else "") + none,
             "drawing": Markup(drawing),  # noqa: S704 (numbers and our own words)
         }
 
@@ -152,7 +167,7 @@ def _lighting(batch: Batch, heat: Heat, day: Day) -> dict[str, str]:
             and stage.top + stage.under
             and stage.starts_at_min > batch.light_at_min
         ]
-        use = STAGES[after[0].kind].lower() if after else ""
+        use = FOR[after[0].kind] if after else ""
     return {"at": words.when(batch.light_at_min, day), "count": str(batch.count), "use": use}
 
 
