@@ -174,14 +174,28 @@ class Camp:
 
     def _skipped(self, at: int) -> list[Taking]:
         """Takings of sentences that were done at home whose thing is at work now."""
-        wholes = {self.graph.whole(thing) for thing in self._things_at(at)}
+        here = self._at_work(at)
         return [
             taking
             for earlier in sorted(self.takings)
             if earlier < at
             for taking in self.takings[earlier]
-            if self.graph.whole(taking.thing) in wholes and self._pack_id(taking) not in self.opened
+            if taking.thing in here and self._pack_id(taking) not in self.opened
         ]
+
+    def _at_work(self, at: int) -> set[int]:
+        """The things that an action works on, with all that has been joined into them by then."""
+        here = set(self._things_at(at))
+        grown = True
+        while grown:
+            joined_in = {
+                number
+                for number, thing in enumerate(self.graph.things)
+                if thing.into in here and thing.joined_at is not None and thing.joined_at <= at
+            }
+            grown = not joined_in <= here
+            here |= joined_in
+        return here
 
     def _melts_first(self, found: Sentence) -> bool:
         """Whether a sentence does nothing but bring the fat into the hot pot before a batter."""
