@@ -126,12 +126,9 @@ def _fresh(_one: Meant, plan: Plan, day: Day, _utterance: str) -> str:
     packs = [pack for pack in plan.packs if pack.travels in ("cool", "frozen")]
     if not packs:
         return "Nothing has to be kept cold."
-    return "\n".join(
-        [
-            *(_pack(pack, plan, day) for pack in packs),
-            "Raw meat and fish lie at the bottom, at 40 °F or below.",
-        ]
-    )
+    is_raw = any(caution.id in ("raw-meat", "raw-poultry", "raw-fish") for caution in plan.cautions)
+    bottom = ["Raw meat and fish lie at the bottom, at 40 °F or below."] if is_raw else []
+    return "\n".join([*(_pack(pack, plan, day) for pack in packs), *bottom])
 
 
 def _fat(_one: Meant, plan: Plan, _day: Day, utterance: str) -> str:
@@ -141,11 +138,10 @@ def _fat(_one: Meant, plan: Plan, _day: Day, utterance: str) -> str:
         return "No fat goes into this."
     told = []
     for use in uses or plan.fat:
-        when = f": {use.when}" if use.when else ""
         share = "" if use.share >= 1 else f"{words.number(use.share * 100)} % of the "
         told.append(
             words.sentence(
-                f"{share}{plan.recipe.ingredients[use.ingredient].name} goes {words.GOES[use.goes]}{when}"
+                f"{share}{plan.recipe.ingredients[use.ingredient].name} goes {words.fat_goes(use)}"
             )
         )
     return " ".join(told)
@@ -161,11 +157,7 @@ def _coals(_one: Meant, plan: Plan, day: Day, utterance: str) -> str:
     if main is not None:
         told.append(_laid(main, "UNDER" in said and "TOP" not in said))
     told += [f"For the {stage.kind}: {words.coals(stage)}." for stage in over_coals if stage is not main]
-    told += [
-        words.sentence(words.fresh_coals(stage.kind, fresh, day))
-        for stage in over_coals
-        for fresh in stage.refresh
-    ]
+    told += [words.sentence(words.fresh_coals(fresh, day)) for stage in over_coals for fresh in stage.refresh]
     return "\n".join([*told, words.fuel(plan.heat.fuel, day.units)])
 
 
@@ -221,7 +213,7 @@ def _cold(_one: Meant, plan: Plan, day: Day, _utterance: str) -> str:
     lines = words.cold_lines(plan, day.units)
     if not lines:
         return "No ice is needed: nothing here has to be kept cold."
-    lines.sort(key=lambda line: not line.startswith("Ice"))
+    lines.sort(key=lambda line: not line.startswith("Ice") and "of ice" not in line)
     return " ".join(lines)
 
 
@@ -238,9 +230,20 @@ def _steps(one: Meant, plan: Plan, _day: Day, _utterance: str) -> str:
     return "\n".join(told)
 
 
-def _timeline(_one: Meant, plan: Plan, day: Day, _utterance: str) -> str:
+def _timeline(_one: Meant, plan: Plan, day: Day, utterance: str) -> str:
+    """All of the day; asked for the lighting alone, only when to light how many."""
     told = [f"{light_figure(plan, day)}."] if light_figure(plan, day) else []
-    told += [f"  {moment.clock or words.when(moment.at_min, day)}  {moment.do}" for moment in plan.timeline]
+    if plan.heat is not None and _groups(utterance) & {"LIGHT", "CHIMNEY"}:
+        batches = sorted(plan.heat.fuel.batches, key=lambda batch: batch.light_at_min)
+        told = [
+            words.sentence(
+                "; ".join(f"{words.when(batch.light_at_min, day)}: light {batch.count}" for batch in batches)
+            )
+        ]
+    else:
+        told += [
+            f"  {moment.clock or words.when(moment.at_min, day)}  {moment.do}" for moment in plan.timeline
+        ]
     if day.eat is None:
         told.append("Say when you eat, and these become clock times.")
     return "\n".join(told)
@@ -271,7 +274,7 @@ def _kit(_one: Meant, plan: Plan, _day: Day, _utterance: str) -> str:
 def _labels(_one: Meant, plan: Plan, _day: Day, _utterance: str) -> str:
     if not plan.labels:
         return "No bag needs a label."
-    return "\n".join(f"{label.pack}: {label.text.replace(chr(10), ' / ')}" for label in plan.labels)
+    return "\n".join(f"{label.pack}:\n  " + label.text.replace("\n", "\n  ") for label in plan.labels)
 
 
 def _cautions(_one: Meant, plan: Plan, _day: Day, _utterance: str) -> str:
@@ -355,8 +358,9 @@ def _why(one: Meant, plan: Plan, _day: Day, _utterance: str) -> str:
             if some
             else "There are no reasons yet."
         )
-    told = [f"{words.because(reason)} ({reason.source})" for reason in found[:MOST_REASONS]]
-    more = len(found) - MOST_REASONS
+    sentences = list(dict.fromkeys(f"{words.because(reason)} ({reason.source})" for reason in found))
+    told = sentences[:MOST_REASONS]
+    more = len(sentences) - MOST_REASONS
     return "\n".join([*told, *([f"{more} more: coalside why FILE {about}"] if more > 0 else [])])
 
 

@@ -120,7 +120,7 @@ def _left_out(slots: Mapping[str, Any], recipe: Recipe, day: Day) -> Day:
 
 def _none_of(food: str, recipe: Recipe) -> str:
     names = ", ".join(dict.fromkeys(item.name for item in recipe.ingredients))
-    return f"There is no {food} in this recipe, so nothing changed. It has: {names}."
+    return f"{food.capitalize()}: not in this recipe, so nothing changed. It has: {names}."
 
 
 def _added(slots: Mapping[str, Any], recipe: Recipe) -> Recipe:

@@ -99,6 +99,12 @@ def _said_pot(_slots: dict[str, Any], day: Day) -> str:
     return words.sentence(f"in {pots}")
 
 
+def _said_swap(slots: dict[str, Any], day: Day) -> str:
+    to = str(slots["to"])
+    food = slots.get("from") or next((swap.food for swap in reversed(day.swaps) if swap.to == to), "it")
+    return f"{to.capitalize()} instead of {food}."
+
+
 _CONFIRM: dict[str, Callable[[dict[str, Any], Day], str]] = {
     "people": lambda slots, _: f"For {slots['people']}.",
     "scale": lambda slots, _: f"{words.number(slots['factor'])} times.",
@@ -115,7 +121,7 @@ _CONFIRM: dict[str, Callable[[dict[str, Any], Day], str]] = {
     ),
     "cooler": lambda slots, _: f"A cooler of {words.number(slots['quarts'])} quarts.",
     "units": lambda slots, _: "Grams and °C." if slots["units"] == "metric" else "Cups and °F.",
-    "swap": lambda slots, _: f"{str(slots['to']).capitalize()} instead of {slots.get('from', 'it')}.",
+    "swap": _said_swap,
     "leave out": lambda slots, _: f"Without {_foods(slots['food'])}.",
     "add": lambda slots, _: (
         f"Added {slots['amount']} {slots['food']}." if "amount" in slots else f"Added {slots['food']}."

@@ -9,7 +9,9 @@ from rules.plan import Plan
 
 def scale_figure(plan: Plan, _day: Day) -> str:
     """How much is made, against the recipe."""
-    return f"Amounts: {words.number(plan.scale)} times the recipe"
+    return (
+        "Amounts: as written" if plan.scale == 1 else f"Amounts: {words.number(plan.scale)} times the recipe"
+    )
 
 
 def pot_figure(plan: Plan, _day: Day) -> str:

@@ -15,7 +15,7 @@ from assistant.chat.patterns import Found
 from assistant.chat.slots import KINDS, air_f, fits, is_fat, oven_f
 from assistant.chat.values import Value, clock_of
 from assistant.reader.lines import read_line
-from rules.units import kitchen
+from rules.units import in_all, kitchen
 
 if TYPE_CHECKING:
     from assistant.chat.acts import Meant
@@ -220,8 +220,8 @@ def _add(match: Found, heard: Heard, context: Context) -> Told:
     slots: Slots = {"food": food.text}
     before = heard.text[own[0].end : food.start].strip()
     (read, *_) = read_line(f"{before} {food.text}", line=0) or (None,)
-    if read is not None and read.amounts:
-        slots["amount"] = kitchen(read.amounts[0], units=context.day.units)
+    if read is not None and (amount := in_all(read.amounts)):
+        slots["amount"] = kitchen(amount, units=context.day.units)
     yield "add", slots
 
 

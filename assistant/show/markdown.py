@@ -14,6 +14,7 @@ from assistant.show.plain import one_line, printable
 from assistant.show.rings import levels
 from rules.plan import Heat, Plan, Stage
 from rules.recipe import Recipe
+from rules.units import in_all
 
 if TYPE_CHECKING:
     from assistant.show.forms import Look
@@ -52,7 +53,7 @@ def recipe_markdown(recipe: Recipe, look: Look) -> str:
     """A recipe as it was read."""
     rows = []
     for item in recipe.ingredients:
-        measured = words.amount(item.amounts[0], look.day.units) if item.amounts else ""
+        measured = words.amount(in_all(item.amounts), look.day.units)
         rows.append((item.component or "", measured, " ".join([*item.state, item.name]), item.prep or ""))
     parts = [
         f"# {_plain(recipe.title or 'A recipe without a name')}",
@@ -111,27 +112,26 @@ def _questions(plan: Plan) -> tuple[str, ...]:
 def _coals(plan: Plan, heat: Heat, look: Look) -> tuple[str, ...]:
     rows = [
         (
-            words.when(stage.starts_at_min, look.day) if stage.starts_at_min is not None else "",
-            stage.kind,
-            "in the chimney" if stage.kind == "light" else words.coals(stage),
-            words.minutes(stage.minutes) if stage.minutes else "",
-            words.degrees(stage.temp_f, look.day.units) if stage.temp_f is not None else "",
-            stage.look_for,
+            row.when,
+            row.what,
+            row.where,
+            row.lasts,
+            words.degrees(row.stage.temp_f, look.day.units)
+            if row.stage and row.stage.temp_f is not None
+            else "",
+            row.stage.look_for if row.stage else "",
         )
-        for stage in heat.stages
+        for row in words.fire_rows(heat, look.day)
     ]
-    fuel = heat.fuel
     lines = [
-        words.fuel(fuel, look.day.units),
-        *(f"{words.when(batch.light_at_min, look.day)}: light {batch.count}" for batch in fuel.batches),
-        *(words.fresh_coals(stage.kind, fresh, look.day) for stage in heat.stages for fresh in stage.refresh),
+        words.fuel(heat.fuel, look.day.units),
         *(words.done(check, look.day.units) for check in heat.doneness),
     ]
     main = words.main_stage(plan)
     drawn = _drawn(main, plan.pot.diameter_in) if main is not None and plan.pot else ""
     return (
         "## Coals",
-        _table(("When", "Stage", "Coals", "Minutes", "Inside", "Look for"), rows),
+        _table(("When", "What", "Coals", "Lasts", "Inside", "Look for"), rows),
         drawn,
         _list(lines),
     )
@@ -151,18 +151,14 @@ def _drawn(stage: Stage, diameter_in: int) -> str:
 def _packs(plan: Plan, look: Look) -> tuple[str, ...]:
     rows = [
         (
-            words.pack_name(pack),
+            f"{pack.id}: {words.pack_name(pack)}",
             pack.kind,
             words.TRAVELS[pack.travels],
             "; ".join(words.packed(plan, item, look.day.units) for item in pack.items),
         )
         for pack in plan.packs
     ]
-    fat = [
-        f"{plan.recipe.ingredients[use.ingredient].name}: {words.GOES[use.goes]}"
-        + (f", {use.when}" if use.when else "")
-        for use in plan.fat
-    ]
+    fat = [f"{plan.recipe.ingredients[use.ingredient].name}: {words.fat_goes(use)}" for use in plan.fat]
     return (
         *_section("Packs", _table(("Pack", "Kind", "Travels", "Holds"), rows)),
         *_section("Fat", _list(fat)),

@@ -18,9 +18,9 @@ from rich.text import Text
 from assistant.show import words
 from assistant.show.plain import one_line, printable
 from assistant.show.rings import COAL, COLUMNS, levels
-from rules.circumstances import Day
-from rules.plan import Fuel, Heat, Moment, Pattern, Plan, Stage
+from rules.plan import Heat, Moment, Pattern, Plan, Stage
 from rules.recipe import Ingredient, Recipe
+from rules.units import in_all
 
 if TYPE_CHECKING:
     from assistant.show.forms import Look
@@ -158,7 +158,7 @@ def _coals(page: Page, plan: Plan) -> None:
         )
     _stages(page, plan.heat)
     page.gap()
-    _fuel(page, plan.heat.fuel, page.day)
+    page.say(words.fuel(plan.heat.fuel, page.day.units))
     _doneness(page, plan.heat)
 
 
@@ -205,23 +205,10 @@ def _level(name: str, rows: list[str], pattern: str) -> Text:
 
 
 def _stages(page: Page, heat: Heat) -> None:
-    page.heading("over the coals", "one stage after the other")
-    table: list[list[str | Text]] = []
-    for stage in heat.stages:
-        begins = words.when(stage.starts_at_min, page.day) if stage.starts_at_min is not None else ""
-        minutes = words.minutes(stage.minutes).replace(" minutes", " min") if stage.minutes else ""
-        where = "in the chimney" if stage.kind == "light" else words.coals(stage)
-        table.append([begins, Text(stage.kind, HEAD), where, minutes])
-    page.rows(table)
-    for stage in heat.stages:
-        for fresh in stage.refresh:
-            page.say(words.fresh_coals(stage.kind, fresh, page.day))
-
-
-def _fuel(page: Page, fuel: Fuel, day: Day) -> None:
-    page.say(words.fuel(fuel, day.units))
-    for batch in fuel.batches:
-        page.say(f"{words.when(batch.light_at_min, day)}: light {batch.count}.")
+    page.heading("over the coals", "one thing after the other")
+    page.rows(
+        [row.when, Text(row.what, HEAD), row.where, row.lasts] for row in words.fire_rows(heat, page.day)
+    )
 
 
 def _doneness(page: Page, heat: Heat) -> None:
@@ -233,19 +220,13 @@ def _packs(page: Page, plan: Plan) -> None:
     page.heading("packs", "what travels together, mixed or cut at home")
     for pack in plan.packs:
         where = words.TRAVELS[pack.travels] + (f", {pack.container}" if pack.container else "")
-        page.say(f"{one_line(words.pack_name(pack))}  ({pack.kind}: {where})", style=HEAD)
+        page.say(f"{pack.id}  {one_line(words.pack_name(pack))}  ({pack.kind}: {where})", style=HEAD)
         page.say("; ".join(words.packed(plan, item, page.day.units) for item in pack.items), indent=4)
         if pack.make_ahead:
             page.say(pack.make_ahead, indent=4, style=QUIET)
     if plan.fat:
         page.heading("fat")
-        page.rows(
-            [
-                plan.recipe.ingredients[use.ingredient].name,
-                words.GOES[use.goes] + (f", {use.when}" if use.when else ""),
-            ]
-            for use in plan.fat
-        )
+        page.rows([plan.recipe.ingredients[use.ingredient].name, words.fat_goes(use)] for use in plan.fat)
 
 
 def _steps(page: Page, plan: Plan) -> None:
@@ -258,7 +239,14 @@ def _steps(page: Page, plan: Plan) -> None:
 def _timeline(page: Page, moments: Sequence[Moment]) -> None:
     if moments:
         page.heading("the day", "counted to the meal")
-        page.rows([Text(moment.clock or words.when(moment.at_min), EMBER), moment.do] for moment in moments)
+        told: set[str] = set()
+        rows: list[list[str | Text]] = []
+        for moment in moments:
+            # What was told in full is told by its name from then on.
+            do = moment.do.partition(":")[0] + "." if moment.do in told else moment.do
+            told.add(moment.do)
+            rows.append([Text(moment.clock or words.when(moment.at_min), EMBER), do])
+        page.rows(rows)
 
 
 def _cold(page: Page, plan: Plan) -> None:
@@ -355,7 +343,7 @@ def recipe_text(recipe: Recipe, look: Look) -> str:
 
 
 def _measured(ingredient: Ingredient, look: Look) -> str:
-    return words.amount(ingredient.amounts[0], look.day.units) if ingredient.amounts else "-"
+    return words.amount(in_all(ingredient.amounts), look.day.units) or "-"
 
 
 def _named(ingredient: Ingredient) -> str:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Protocol
+from typing import NamedTuple, Protocol
 
 from rules import clock
 from rules.circumstances import Day, Units
@@ -12,7 +12,9 @@ from rules.plan import (
     Depth,
     Doneness,
     FatGoes,
+    FatUse,
     Fuel,
+    Heat,
     Pack,
     PackItem,
     Plan,
@@ -207,12 +209,40 @@ def done(check: Doneness, units: Units = "us") -> str:
     return f"Done ({check.what}): {inside}{sentence(check.sign) if not inside else check.sign.rstrip('.') + '.'}{rest}"
 
 
-def fresh_coals(kind: str, fresh: Refresh, day: Day | None = None) -> str:
+class FireRow(NamedTuple):
+    """One thing done to the fire: when, what, where the coals go, how long; `stage` for the rows that are one."""
+
+    when: str
+    what: str
+    where: str
+    lasts: str = ""
+    stage: Stage | None = None
+
+
+def fire_rows(heat: Heat, day: Day | None = None) -> list[FireRow]:
+    """Everything done to the fire in the order of time.
+
+    A stage is a row, and so is every lighting after the first and every adding of fresh coals.
+    """
+    batches = sorted(heat.fuel.batches, key=lambda batch: batch.light_at_min)
+    rows: list[tuple[float, FireRow]] = []
+    for stage in heat.stages:
+        where = coals(stage)
+        if stage.kind == "light":
+            where = f"{batches[0].count} in the chimney" if batches else "in the chimney"
+        begins = when(stage.starts_at_min, day) if stage.starts_at_min is not None else ""
+        lasts = minutes(stage.minutes).replace(" minutes", " min") if stage.minutes else ""
+        rows.append((stage.starts_at_min or 0.0, FireRow(begins, stage.kind, where, lasts, stage)))
+        rows += [(one.at_min, FireRow(when(one.at_min, day), "add", placed(one))) for one in stage.refresh]
+    for batch in batches[1:]:
+        row = FireRow(when(batch.light_at_min, day), "light", f"{batch.count} more in the chimney")
+        rows.append((batch.light_at_min, row))
+    return [row for _, row in sorted(rows, key=lambda entry: entry[0])]
+
+
+def fresh_coals(fresh: Refresh, day: Day | None = None) -> str:
     """One refresh of a plan, whose minutes count from the meal."""
-    return (
-        f"{when(fresh.light_at_min, day)}: light {fresh.top + fresh.under} fresh for the {kind}; "
-        f"{when(fresh.at_min, day)}: put {placed(fresh)}."
-    )
+    return f"{when(fresh.at_min, day)}: fresh coals, {placed(fresh)}, lit {when(fresh.light_at_min, day)}."
 
 
 def fresh_coals_in(fresh: Refresh) -> str:
@@ -240,7 +270,7 @@ def cold_lines(plan: Plan, units: Units = "us") -> list[str]:
         lines.append(f"Freeze at home: {joined([labels.get(id_, id_) for id_ in plan.cold.frozen_packs])}.")
     if plan.cold.thaw_hours:
         lines.append(f"Thawed in the cooler after {whole_span(plan.cold.thaw_hours)} hours.")
-    if plan.cold.ice_kg is not None:
+    if plan.cold.ice_kg is not None and not any("of ice" in note for note in plan.cold.notes):
         lines.append(f"Ice to bring: {weight(plan.cold.ice_kg, units)}.")
     return [*lines, *plan.cold.notes]
 
@@ -259,6 +289,14 @@ def bag(of: Bag, name: str) -> str:
 def amount(of: Amount | None, units: Units = "us") -> str:
     """An amount as people measure it; empty when the recipe gives none."""
     return kitchen(of, units=units) if of is not None else ""
+
+
+def fat_goes(use: FatUse) -> str:
+    """Where a fat goes and when, said once: "into the hot pot first, when the pot is hot"."""
+    goes = GOES[use.goes]
+    if not use.when:
+        return goes
+    return use.when if use.when.startswith(goes.split()[0]) else f"{goes}, {use.when}"
 
 
 def packed(plan: Plan, item: PackItem, units: Units = "us") -> str:

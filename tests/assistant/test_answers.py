@@ -26,7 +26,7 @@ def asked(plan: Plan, act: str, said: str = "", **slots: object) -> str:
         ("turning", "", "Every 10 minutes of the bake"),
         ("doneness", "", "Bake: 45 to 50 minutes at 350 °F. Done (cobbler): The edge bubbles."),
         ("cold", "", "Ice to bring: 9.9 lb."),
-        ("fat", "where does the butter go", "Butter goes into the hot pot first: when the pot is hot."),
+        ("fat", "where does the butter go", "Butter goes into the hot pot first, when the pot is hot."),
         ("mixes", "what is in the dry bag", "Cobbler, dry (no cooling): 1 1/2 cups flour;"),
         ("fresh", "", "Cobbler, peaches (frozen, in the cooler): 2 pounds peaches, sliced."),
         ("timeline", "", "Light the chimney: 17:05."),
@@ -37,7 +37,7 @@ def asked(plan: Plan, act: str, said: str = "", **slots: object) -> str:
             "1 to buy:\n  flour: a 2 lb bag for 1 1/2 cups, 5 cups left over",
         ),
         ("kit", "", "For camp: 54 briquettes; a chimney."),
-        ("labels", "", "dry-1: COBBLER, DRY / add 1 1/2 cups milk"),
+        ("labels", "", "dry-1:\n  COBBLER, DRY\n  add 1 1/2 cups milk"),
         ("cautions", "", "- Coals give off carbon monoxide: outside only."),
         ("camp", "", "Gravel Bar Peach Cobbler: batter bake, for 9."),
         (

@@ -96,7 +96,7 @@ def test_a_food_that_is_not_there_is_refused_with_those_that_are(river_recipe: R
     with pytest.raises(Refused) as caught:
         day_after("leave out", river_recipe, food="walnuts")
     assert str(caught.value) == (
-        "There is no walnuts in this recipe, so nothing changed. It has: butter, flour, baking powder, milk, peaches."
+        "Walnuts: not in this recipe, so nothing changed. It has: butter, flour, baking powder, milk, peaches."
     )
 
 

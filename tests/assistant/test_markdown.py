@@ -18,7 +18,7 @@ def test_a_plan_has_all_its_sections(river_plan: Plan) -> None:
         *("Left open", "Coals", "Packs", "Fat", "At home", "At camp", "The day", "Cold", "Shopping"),
         *("Kit for home", "Kit for camp", "Labels", "Careful", "Holds", "Why"),
     ]
-    assert "| 17:30 | bake | 17 on the lid, 8 under | 45 to 50 minutes | 350 °F (177 °C) |" in told
+    assert "| 17:30 | bake | 17 on the lid, 8 under | 45 to 50 min | 350 °F (177 °C) |" in told
     assert told.count("●") == 25
     assert "> COBBLER, DRY  \n> add 1 1/2 cups milk" in told
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from datetime import UTC, datetime
 from pathlib import Path
 
@@ -96,7 +97,7 @@ def test_figures_come_first_in_an_answer(session: Session) -> None:
     )
     assert said(session, "how many on the bottom?").answer.startswith("8 under")
     assert said(session, "when do I turn it?").answer.startswith("Every 10 minutes")
-    assert said(session, "how much ice?").answer.startswith("Ice to bring: ")
+    assert re.match(r"(Ice to bring: |Bring )\d", said(session, "how much ice?").answer)
 
 
 def test_a_why_ends_in_its_source(session: Session) -> None:
@@ -130,7 +131,7 @@ def test_a_later_number_of_people_takes_the_place_of_a_scale(session: Session) -
 def test_a_food_that_is_not_in_it_is_said_and_nothing_changes(session: Session) -> None:
     turn = said(session, "leave out the walnuts")
     assert turn.changed == ()
-    assert "There is no walnuts in this recipe" in turn.answer
+    assert "Walnuts: not in this recipe" in turn.answer
     assert session.day == Day()
 
 

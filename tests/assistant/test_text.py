@@ -42,7 +42,7 @@ def test_the_first_screen_holds_what_is_needed_with_a_lighter_in_the_hand(river_
 def test_every_part_of_a_plan_is_told(river_plan: Plan) -> None:
     told = " ".join(plan_text(river_plan, Look(day=EVENING)).split())
     for part in (
-        "Cobbler, dry (dry mix: no cooling, 1-gallon zipper bag) 1 1/2 cups flour; ",
+        "dry-1 Cobbler, dry (dry mix: no cooling, 1-gallon zipper bag) 1 1/2 cups flour; ",
         "up to a month before",
         "butter into the hot pot first, when the pot is hot",
         "1. Whisk flour and baking powder, bag them.",
