@@ -11,48 +11,22 @@ from collections.abc import Iterable
 
 from rules.because import Ledger
 from rules.circumstances import Day
+from rules.instructions.homework import UNTOLD, HomeWork
 from rules.instructions.own import Sentence, at_camp, in_steps, paragraphs
 from rules.instructions.rest import place_the_rest, plain_method
 from rules.instructions.saying import with_foods, without_foods
 from rules.instructions.telling import Coals, clean
-from rules.instructions.words import amount_of, called, deed_words, joined, sentence, with_state
+from rules.instructions.words import amount_of, called, joined, sentence, with_state
 from rules.method import Graph, Taking
 from rules.method.graph import FIRE, HANDWORK, parts
 from rules.method.words import kind_of
 from rules.packs import Contents
 from rules.plan import FatUse, Heat, Pack
-from rules.recipe import Action, Deed, Family, Recipe
+from rules.recipe import Action, Family, Recipe
 from rules.roles import BODY, Role, role_of
 
-#: Bundles that are finished at home: nothing of their making is told at camp.
-FINISHED = frozenset({"dough", "mix", "creamed", "preserve"})
 #: Bundles of one food that comes as it is and may be used more than once.
 AS_IT_COMES = frozenset({"alone", "fat", "water"})
-#: Deeds that say nothing at camp: the coals do the preheating, the pot needs no lining by a step.
-UNTOLD: frozenset[Deed] = frozenset({"preheat", "line", "can", "store", "freeze", "thaw"})
-#: Foods that are still cut at camp.
-CUT_AT_CAMP: frozenset[Role] = frozenset(
-    {
-        "vegetable",
-        "fruit",
-        "herb",
-        "greens",
-        "cheese",
-        "bread",
-        "meat",
-        "fish",
-        "cured meat",
-        "tofu",
-        "can",
-        "egg",
-        "boiled egg",
-    }
-)
-#: Deeds that follow on what was made at home and are done at camp.
-SHAPING: frozenset[Deed] = frozenset(
-    {"shape", "roll", "fill", "layer", "top", "spread", "line", "cover", "turn", "pour"}
-)
-WAITING: frozenset[Deed] = frozenset({"rest", "cool", "chill"})
 RAW: frozenset[Role] = frozenset({"meat", "fish"})
 
 
@@ -80,6 +54,7 @@ class Camp:
         self.takings: dict[int, list[Taking]] = {}
         for taking in (*graph.takings, *graph.guesses):
             self.takings.setdefault(taking.at, []).append(taking)
+        self.home = HomeWork(recipe, graph, packs, inside, self.takings)
         self.opens = self._openings()
         self.hot_fat = frozenset(use.ingredient for use in fat if use.goes == "hot pot first")
 
@@ -109,7 +84,7 @@ class Camp:
             return [self._tell(at, action) for found in sentences for at, action in found.actions]
         said: list[str] = []
         for found in own:
-            if self._is_over(found):
+            if self.home.is_over(found):
                 continue
             if self._melts_first(found):
                 said.append(self._melted(found))
@@ -120,47 +95,6 @@ class Camp:
             does = sentence(at_camp(found.says or "")) + self._washing(raw)
             said.append(" ".join(part for part in (take, coals, does) if part))
         return said
-
-    def _is_over(self, found: Sentence) -> bool:
-        """Whether nothing of a sentence is left for camp: it preheats, or it was mixed, cut or soaked at home."""
-        left = [(at, action) for at, action in found.actions if not self._is_home_work(at, action)]
-        waits = all(action.does in WAITING and not self.takings.get(at) for at, action in left)
-        rested = any(action.does in WAITING and self._was_done(at) for at, action in found.actions)
-        idle = not any(self.takings.get(at) for at, _ in found.actions)
-        return not left or (waits and len(left) < len(found.actions)) or (rested and idle)
-
-    def _is_home_work(self, at: int, action: Action) -> bool:
-        takings = self.takings.get(at, [])
-        if action.ahead or (action.does in UNTOLD and not action.things):
-            return True
-        if action.does in HANDWORK:
-            return not self._handwork(action)
-        if action.does in FIRE or parts(action.does, action.word):
-            return bool(takings) and all(self._is_done(taking) for taking in takings)
-        if not takings:
-            return action.does not in SHAPING and self._was_done(at)
-        return all(self._is_done(taking) for taking in takings) or self._is_mixed_at_home(at, takings)
-
-    def _is_mixed_at_home(self, at: int, takings: list[Taking]) -> bool:
-        """Whether all that is in the bowl by now came out of one bag that was mixed at home."""
-        whole = self.graph.whole(takings[0].thing)
-        before = [
-            taking
-            for earlier in self.takings
-            if earlier < at
-            for taking in self.takings[earlier]
-            if self.graph.whole(taking.thing) == whole and taking.thing == takings[0].thing
-        ]
-        packs = {self._pack_id(taking) for taking in (*before, *takings)}
-        return len(packs) == 1 and packs <= {pack.id for pack in self._mixed()}
-
-    def _mixed(self) -> list[Pack]:
-        """Packs that were mixed at home of several foods."""
-        return [pack for pack in self.packs if pack.kind in ("dry mix", "wet mix") and len(pack.items) > 1]
-
-    def _pack_id(self, taking: Taking) -> str | None:
-        pack = self.inside.pack(taking.ingredient, taking.at)
-        return pack.id if pack else None
 
     def _taken(self, found: Sentence) -> tuple[list[str], bool]:
         """What a sentence needs from the packs, in words, each pack once; and whether raw flesh is among it."""
@@ -180,7 +114,7 @@ class Camp:
             for earlier in sorted(self.takings)
             if earlier < at
             for taking in self.takings[earlier]
-            if taking.thing in here and self._pack_id(taking) not in self.opened
+            if taking.thing in here and self.home.pack_id(taking) not in self.opened
         ]
 
     def _at_work(self, at: int) -> set[int]:
@@ -215,7 +149,7 @@ class Camp:
         return any(
             action.does in FIRE or parts(action.does, action.word)
             for found in sentences
-            if not self._is_over(found)
+            if not self.home.is_over(found)
             for _, action in found.actions
         )
 
@@ -241,10 +175,10 @@ class Camp:
         if action.does in UNTOLD:
             return ""
         if action.does in HANDWORK:
-            return self._handwork(action)
-        if takings and all(self._is_done(taking) for taking in takings):
+            return self.home.handwork(action)
+        if takings and all(self.home.is_done(taking) for taking in takings):
             return ""
-        if not takings and self._was_done(at):
+        if not takings and self.home.was_done(at):
             return ""
         foods, raw = self._foods(at, takings)
         if takings and foods and all(taking.ingredient in self.hot_fat for taking in takings):
@@ -283,7 +217,7 @@ class Camp:
         """Whether these are the first foods of their bowl or pot at camp."""
         thing = takings[0].thing if takings else None
         return not any(
-            taking.thing == thing and not self._is_done(taking)
+            taking.thing == thing and not self.home.is_done(taking)
             for earlier in self.takings
             if earlier < at
             for taking in self.takings[earlier]
@@ -319,7 +253,9 @@ class Camp:
 
     def _packs(self, takings: Iterable[Taking]) -> list[Pack]:
         packs = (
-            self.inside.pack(taking.ingredient, taking.at) for taking in takings if not self._is_done(taking)
+            self.inside.pack(taking.ingredient, taking.at)
+            for taking in takings
+            if not self.home.is_done(taking)
         )
         return list({pack.id: pack for pack in packs if pack is not None}.values())
 
@@ -331,7 +267,7 @@ class Camp:
         whole = self.graph.whole(thing)
         found = {}
         for taking in self.graph.takings:
-            if taking.at < at and self._is_done(taking) and self.graph.whole(taking.thing) == whole:
+            if taking.at < at and self.home.is_done(taking) and self.graph.whole(taking.thing) == whole:
                 pack = self.inside.pack(taking.ingredient, taking.at)
                 if pack is not None and pack.id not in self.opened:
                     found[pack.id] = pack
@@ -367,41 +303,6 @@ class Camp:
             return ""
         self.washed = True
         return " Wash hands and tools before touching anything else; use a clean spoon and dish for the cooked food."
-
-    def _handwork(self, action: Action) -> str:
-        """Cutting and draining that is left for camp."""
-        left = []
-        for use in action.uses:
-            pack = self.inside.pack(use.ingredient)
-            role = role_of(self.recipe.ingredients[use.ingredient])
-            if pack is not None and pack.kind in ("fresh", "pantry") and role in CUT_AT_CAMP:
-                left.append(self.recipe.ingredients[use.ingredient].name)
-        words = deed_words().get(action.does)
-        if left and words:
-            return sentence(words.opening.format(what=f"the {joined(left)}"))
-        if words and words.bare and not action.uses and not action.things:
-            return sentence(words.bare)
-        return ""
-
-    def _is_done(self, taking: Taking) -> bool:
-        """Whether this was done at home: the dough made, the meat marinated."""
-        pack = self.inside.pack(taking.ingredient, taking.at)
-        if pack is None:
-            return False
-        sort = self.inside.sort(pack)
-        return sort in FINISHED or (sort == "flesh" and taking.marinade and len(pack.items) > 1)
-
-    def _was_done(self, at: int) -> bool:
-        """Whether what this action works on was finished at home, up to here."""
-        for number, thing in enumerate(self.graph.things):
-            events = [event for event in thing.events if event.at == at]
-            if events:
-                inside = [
-                    taking for taking in self.graph.takings if taking.thing == number and taking.at <= at
-                ]
-                fire = any(event.does in FIRE for event in events)
-                return bool(inside) and not fire and all(self._is_done(taking) for taking in inside)
-        return False
 
     def _unopened(self) -> list[Pack]:
         """The packs that no step opened."""

@@ -1,0 +1,135 @@
+"""What of the method was done at home already, and what of it is left for camp."""
+
+from __future__ import annotations
+
+from rules.instructions.own import Sentence
+from rules.instructions.words import deed_words, joined, sentence
+from rules.method import Graph, Taking
+from rules.method.graph import FIRE, HANDWORK, parts
+from rules.packs import Contents
+from rules.plan import Pack
+from rules.recipe import Action, Deed, Recipe
+from rules.roles import Role, role_of
+
+#: Bundles that are finished at home: nothing of their making is told at camp.
+FINISHED = frozenset({"dough", "mix", "creamed", "preserve"})
+#: Deeds that say nothing at camp: the coals do the preheating, the pot needs no lining by a step.
+UNTOLD: frozenset[Deed] = frozenset({"preheat", "line", "can", "store", "freeze", "thaw"})
+#: Foods that are still cut at camp.
+CUT_AT_CAMP: frozenset[Role] = frozenset(
+    {
+        "vegetable",
+        "fruit",
+        "herb",
+        "greens",
+        "cheese",
+        "bread",
+        "meat",
+        "fish",
+        "cured meat",
+        "tofu",
+        "can",
+        "egg",
+        "boiled egg",
+    }
+)
+#: Deeds that follow on what was made at home and are done at camp.
+SHAPING: frozenset[Deed] = frozenset(
+    {"shape", "roll", "fill", "layer", "top", "spread", "line", "cover", "turn", "pour"}
+)
+WAITING: frozenset[Deed] = frozenset({"rest", "cool", "chill"})
+
+
+class HomeWork:
+    """Tells for every action of the method whether the kitchen has done it."""
+
+    def __init__(
+        self,
+        recipe: Recipe,
+        graph: Graph,
+        packs: tuple[Pack, ...],
+        inside: Contents,
+        takings: dict[int, list[Taking]],
+    ) -> None:
+        self.recipe = recipe
+        self.graph = graph
+        self.packs = packs
+        self.inside = inside
+        self.takings = takings
+
+    def is_over(self, found: Sentence) -> bool:
+        """Whether nothing of a sentence is left for camp: it preheats, or it was mixed, cut or soaked at home."""
+        left = [(at, action) for at, action in found.actions if not self._is_home_work(at, action)]
+        waits = all(action.does in WAITING and not self.takings.get(at) for at, action in left)
+        rested = any(action.does in WAITING and self.was_done(at) for at, action in found.actions)
+        idle = not any(self.takings.get(at) for at, _ in found.actions)
+        return not left or (waits and len(left) < len(found.actions)) or (rested and idle)
+
+    def is_done(self, taking: Taking) -> bool:
+        """Whether this was done at home: the dough made, the meat marinated."""
+        pack = self.inside.pack(taking.ingredient, taking.at)
+        if pack is None:
+            return False
+        sort = self.inside.sort(pack)
+        return sort in FINISHED or (sort == "flesh" and taking.marinade and len(pack.items) > 1)
+
+    def was_done(self, at: int) -> bool:
+        """Whether what this action works on was finished at home, up to here."""
+        for number, thing in enumerate(self.graph.things):
+            events = [event for event in thing.events if event.at == at]
+            if events:
+                inside = [
+                    taking for taking in self.graph.takings if taking.thing == number and taking.at <= at
+                ]
+                fire = any(event.does in FIRE for event in events)
+                return bool(inside) and not fire and all(self.is_done(taking) for taking in inside)
+        return False
+
+    def handwork(self, action: Action) -> str:
+        """Cutting and draining that is left for camp."""
+        left = []
+        for use in action.uses:
+            pack = self.inside.pack(use.ingredient)
+            role = role_of(self.recipe.ingredients[use.ingredient])
+            if pack is not None and pack.kind in ("fresh", "pantry") and role in CUT_AT_CAMP:
+                left.append(self.recipe.ingredients[use.ingredient].name)
+        words = deed_words().get(action.does)
+        if left and words:
+            return sentence(words.opening.format(what=f"the {joined(left)}"))
+        if words and words.bare and not action.uses and not action.things:
+            return sentence(words.bare)
+        return ""
+
+    def pack_id(self, taking: Taking) -> str | None:
+        """The pack that a taking comes from."""
+        pack = self.inside.pack(taking.ingredient, taking.at)
+        return pack.id if pack else None
+
+    def _is_home_work(self, at: int, action: Action) -> bool:
+        takings = self.takings.get(at, [])
+        if action.ahead or (action.does in UNTOLD and not action.things):
+            return True
+        if action.does in HANDWORK:
+            return not self.handwork(action)
+        if action.does in FIRE or parts(action.does, action.word):
+            return bool(takings) and all(self.is_done(taking) for taking in takings)
+        if not takings:
+            return action.does not in SHAPING and self.was_done(at)
+        return all(self.is_done(taking) for taking in takings) or self._is_mixed_at_home(at, takings)
+
+    def _is_mixed_at_home(self, at: int, takings: list[Taking]) -> bool:
+        """Whether all that is in the bowl by now came out of one bag that was mixed at home."""
+        whole = self.graph.whole(takings[0].thing)
+        before = [
+            taking
+            for earlier in self.takings
+            if earlier < at
+            for taking in self.takings[earlier]
+            if self.graph.whole(taking.thing) == whole and taking.thing == takings[0].thing
+        ]
+        packs = {self.pack_id(taking) for taking in (*before, *takings)}
+        return len(packs) == 1 and packs <= {pack.id for pack in self._mixed()}
+
+    def _mixed(self) -> list[Pack]:
+        """Packs that were mixed at home of several foods."""
+        return [pack for pack in self.packs if pack.kind in ("dry mix", "wet mix") and len(pack.items) > 1]
