@@ -1,5 +1,9 @@
 """A plan's day as an iCalendar file (RFC 5545): one event per moment that needs hands, each with an alarm.
 
+Where the zone is known the times are UTC: minutes pass evenly there whatever the clocks do, and no reader has to
+understand a zone's rules (the zone tables that RFC 5545 wants beside local times are read differently by different
+readers). Without a zone they float, as a clock on the table does.
+
 Nothing in the file depends on when or where it is written: identifiers come from the plan itself, the time stamp from
 the meal, so the same plan gives the same bytes.
 """
@@ -13,6 +17,8 @@ from zoneinfo import ZoneInfo
 
 from icalendar import Alarm, Calendar, Event
 
+from assistant.show import words
+from assistant.show.plain import one_line
 from rules.circumstances import Day
 from rules.plan import Moment, Plan
 from rules.problem import UsageProblem
@@ -31,36 +37,36 @@ def calendar(plan: Plan, day: Day) -> str:
         UsageProblem: when the day has no date and clock for the meal.
     """
     meal = _meal(day)
-    title = plan.recipe.title or "Camp meal"
+    title = one_line(plan.recipe.title or "Camp meal")
     out = Calendar()
     out.add("prodid", "-//coalside//camp plan//EN")
     out.add("version", "2.0")
     out.add("x-wr-calname", f"{title}, at camp")
     for at_min, moments in groupby(plan.timeline, key=lambda moment: moment.at_min):
         out.add_component(_event(title, meal, at_min, list(moments)))
-    if meal.tzinfo is not None:
-        out.add_missing_timezones()
     text: str = out.to_ical().decode("utf-8")
     return text
 
 
 def _meal(day: Day) -> datetime:
+    """The meal in UTC, or floating where no zone is known."""
     wanted = "a calendar needs the meal's date and clock; write --eat 2027-07-03T18:30"
     if day.eat is None or "T" not in day.eat:
         raise UsageProblem("--as ics", f"with --eat {day.eat or '(not given)'}", wanted)
     meal = datetime.fromisoformat(day.eat)
-    return meal.replace(tzinfo=ZoneInfo(day.zone)) if day.zone and meal.tzinfo is None else meal
+    if day.zone and meal.tzinfo is None:
+        meal = meal.replace(tzinfo=ZoneInfo(day.zone))
+    return meal if meal.tzinfo is None else meal.astimezone(UTC)
 
 
 def _event(title: str, meal: datetime, at_min: float, moments: list[Moment]) -> Event:
-    # A zoned moment moves in elapsed minutes, also across a change of clocks; see `_later`.
-    starts = _later(meal, timedelta(minutes=at_min))
-    summary, *more = [moment.do for moment in moments]
+    starts = meal + timedelta(minutes=at_min)
+    summary, *more = [words.sentence(one_line(moment.do, most=2000)) for moment in moments]
     event = Event()
     event.add("uid", f"{uuid.uuid5(NAMESPACE, f'{title}|{meal.isoformat()}|{at_min:g}|{summary}')}@coalside")
     event.add("dtstamp", datetime(meal.year, meal.month, meal.day, tzinfo=UTC))
     event.add("dtstart", starts)
-    event.add("dtend", _later(starts, EVENT_LASTS))
+    event.add("dtend", starts + EVENT_LASTS)
     event.add("summary", summary)
     event.add("description", "\n".join([title, *more]))
     alarm = Alarm()
@@ -69,9 +75,3 @@ def _event(title: str, meal: datetime, at_min: float, moments: list[Moment]) -> 
     alarm.add("description", summary)
     event.add_component(alarm)
     return event
-
-
-def _later(moment: datetime, by: timedelta) -> datetime:
-    if moment.tzinfo is None:
-        return moment + by
-    return (moment.astimezone(UTC) + by).astimezone(moment.tzinfo)

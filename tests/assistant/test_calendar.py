@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import datetime, timedelta
+from zoneinfo import ZoneInfo
 
 import pytest
 from icalendar import Calendar
@@ -12,6 +13,7 @@ from rules.circumstances import Day
 from rules.plan import Moment, Plan
 from rules.problem import UsageProblem
 from rules.recipe import Recipe
+from tests.assistant import hostile
 
 PLAN = Plan(
     recipe=Recipe(title="River, cake; “plain”"),
@@ -65,14 +67,14 @@ def test_the_same_plan_gives_the_same_bytes() -> None:
     assert calendar(PLAN, day) == calendar(PLAN, day)
 
 
-def test_a_zone_is_told_and_its_change_of_clocks_kept() -> None:
+def test_in_a_zone_minutes_pass_evenly_over_a_change_of_clocks() -> None:
     """The clocks of America/Boise go forward on 14 March 2027 at 02:00 (IANA time zone database)."""
     plan = Plan(
         recipe=Recipe(title="Rolls"), timeline=(Moment(at_min=-600, do="Mix."), Moment(at_min=0, do="Eat."))
     )
     text = calendar(plan, Day(eat="2027-03-14T08:00", zone="America/Boise"))
-    assert "BEGIN:VTIMEZONE" in text
-    mix, eat = (event.decoded("dtstart") for event in events(text))
+    assert "DTSTART:20270314T140000Z" in text
+    mix, eat = (event.decoded("dtstart").astimezone(ZoneInfo("America/Boise")) for event in events(text))
     assert mix.isoformat() == "2027-03-13T21:00:00-07:00"
     assert eat.isoformat() == "2027-03-14T08:00:00-06:00"
 
@@ -81,3 +83,30 @@ def test_a_zone_is_told_and_its_change_of_clocks_kept() -> None:
 def test_without_a_date_it_says_what_to_write(eat: str | None) -> None:
     with pytest.raises(UsageProblem, match="write --eat 2027-07-03T18:30"):
         calendar(PLAN, Day(eat=eat))
+
+
+def test_a_second_parser_reads_the_same_moments(river_plan: Plan) -> None:
+    """vobject is a reader of RFC 5545 of its own; what icalendar wrote it must read alike."""
+    vobject = pytest.importorskip("vobject", reason="vobject is not installed: no second reader is asked")
+    text = calendar(river_plan, Day(eat="2027-07-03T18:30", zone="America/Boise"))
+    other = vobject.readOne(text)
+    seen = [(event.dtstart.value.isoformat(), event.summary.value) for event in other.vevent_list]
+    own = [(event.decoded("dtstart").isoformat(), str(event["summary"])) for event in events(text)]
+    assert seen == own
+    assert [summary for _, summary in own] == ["Freeze the peaches flat.", "Light 25 briquettes.", "Eat."]
+    assert own[1][0] == "2027-07-03T23:05:00+00:00"  # 17:05 in Boise
+    assert all(event.valarm.trigger.value == timedelta(minutes=-5) for event in other.vevent_list)
+
+
+def test_hostile_text_stays_in_its_field_and_turns_nothing() -> None:
+    """RFC 5545, 3.3.11: line breaks, commas and semicolons of a text are escaped; nothing opens a component."""
+    text = calendar(hostile.plan(), Day(eat="2027-07-03T18:30"))
+    assert hostile.MARK not in text
+    assert text.count("BEGIN:VEVENT") == text.count("END:VEVENT") == len(events(text))
+    assert all(len(line.encode()) <= 75 for line in text.split("\r\n"))
+    evil = Plan(
+        recipe=Recipe(title="Pie\r\nEND:VCALENDAR"),
+        timeline=(Moment(at_min=0, do="Eat;\nBEGIN:VEVENT, now"),),
+    )
+    (event,) = events(calendar(evil, Day(eat="2027-07-03T18:30")))
+    assert event["summary"] == "Eat; BEGIN:VEVENT, now."

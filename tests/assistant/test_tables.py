@@ -13,8 +13,9 @@ import pytest
 from msgspec.structs import replace
 
 from assistant.show.forms import Look
-from assistant.show.tables import HEADER, harmless, plan_csv
+from assistant.show.tables import FORMULA_STARTS, HEADER, harmless, plan_csv
 from rules.plan import Plan, Purchase
+from tests.assistant import hostile
 
 
 def records(text: str) -> list[list[str]]:
@@ -46,3 +47,16 @@ def test_a_formula_is_made_text(cell: str) -> None:
 def test_commas_quotes_and_line_breaks_stay_in_their_field(river_plan: Plan) -> None:
     odd = replace(river_plan, shopping=(Purchase(food='"thick", cream\nheavy', buy="1", need="1"),))
     assert records(plan_csv(odd, Look()))[1][2] == '"thick", cream heavy'
+
+
+def test_hostile_cells_are_read_back_as_they_are_meant() -> None:
+    """Every cell the csv module reads back is the plan's text, made harmless; none begins a formula."""
+    plan = hostile.plan()
+    rows = records(plan_csv(plan, Look()))
+    assert {len(row) for row in rows} == {5}
+    assert not any(cell.startswith(FORMULA_STARTS) for row in rows for cell in row)
+    assert [row[2] for row in rows if row[:2] == ["kit", "camp"]] == [
+        harmless(thing) for thing in plan.kit.camp
+    ]
+    assert any(row[2].startswith("'=HYPERLINK(") for row in rows)
+    assert not any(hostile.MARK in cell for row in rows for cell in row)
