@@ -197,6 +197,9 @@ def _opens(low: tuple[str, ...], index: int, start: int, end: int) -> bool:
 
 def _whole_aside(low: tuple[str, ...], index: int, end: int) -> int:
     """Where a short aside ends that is whole by itself: "if you have it the syrup"; -1 for any other."""
+    if low[index] == "as" and low[index + 2 : index + 3] == ("as",):
+        # "As low as possible".
+        return index + 4
     for length in (4, 3, 2):
         if " ".join(low[index : min(end, index + length)]) in _clause_words("if_wanted"):
             return index + length
@@ -279,7 +282,7 @@ class _Sentence:
         if ahead == "to":
             return self._after_to(order, before)
         if first in self.page.asides:
-            return self._in_aside(order, ahead, before)
+            return self._let(order, ahead) or self._in_aside(order, ahead, before)
         if ahead == "," and verb.words in _set("adjective") and self._low(before - 2) in ("a", "an", "the"):
             # "A soft, smooth dough": an adjective.
             return None
@@ -338,6 +341,8 @@ class _Sentence:
             goes_on = self._noun_follows(order.end) or following in _set("goes_on") or following[:1].isdigit()
             return order if goes_on else None
         if ahead in _clause_words("aside") or ahead in _clause_words("article") or ahead in _set("subject"):
+            return None
+        if order.verb.food or ahead in ("of", "with"):
             return None
         if before < order.start - 1 and self._low(order.start - 1) in ("you", "we"):
             return None

@@ -44,6 +44,8 @@ class Desk:
     lines: list[Marked]
     kinds: list[Kind] = field(default_factory=list)
     component: list[str | None] = field(default_factory=list)
+    #: whether that sub-heading says that its lines may be left out
+    optional: list[bool] = field(default_factory=list)
     #: false for a line that goes on with the step above it
     fresh: list[bool] = field(default_factory=list)
     #: the words that count, without a heading on the same line
@@ -53,6 +55,7 @@ class Desk:
         """Every line is a note until something better is found."""
         self.kinds = ["note"] * len(self.lines)
         self.component = [None] * len(self.lines)
+        self.optional = [False] * len(self.lines)
         self.fresh = [True] * len(self.lines)
         self.body = [line.body for line in self.lines]
 

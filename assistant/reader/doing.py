@@ -263,7 +263,7 @@ def drops_in(look: Look) -> Deed | None:
     """Grating over the top tops; cutting into the pot adds."""
     if look.deed not in ("chop", "grate", "peel", "grind"):
         return None
-    if re.search(r"\bover (?:the )?(?:top|it|them|everything|dish)\b|\bon top\b", look.said):
+    if re.search(r"\bover (?:the |your )?(?!heat|a |low|medium|high)\w+\b|\bon top\b", look.said):
         return "top"
     head = (
         look.place.name.lower().split()[-1] if look.place and look.into("pan", "pot", "bowl", "tin") else None

@@ -70,6 +70,12 @@ def inline_part(body: str) -> tuple[Part, str] | None:
     return None
 
 
+def is_optional(heading: str) -> bool:
+    """Whether a sub-heading says that what stands under it may be left out: "Toppings (all optional):"."""
+    said = heading.lower()
+    return any(word in said for word in words.groups("asides.toml")["component"])
+
+
 def component_name(heading: str) -> str | None:
     """What a sub-heading calls the part of the dish it opens: "For the Sauce:" is "sauce"."""
     name = BRACKETS.sub(" ", heading.lower()).strip(" :.-*_#")

@@ -145,8 +145,9 @@ def kinds_of(food: Food) -> frozenset[str]:
         return frozenset({"stock", "broth", "bouillon"})
     if food.group not in FLESH:
         return frozenset()
+    every = {"poultry": {"bird"}, "fish": {"fish"}, "shellfish": {"seafood"}}.get(food.group, set())
     written = {word for name in (food.name, *food.aliases) for word in singular_words(name)}
-    return frozenset(written & word_set("animal"))
+    return frozenset(written & word_set("animal") | every)
 
 
 def head_of(name: Name) -> str:

@@ -23,21 +23,22 @@ def sort_list(desk: Desk, first: int, last: int, component: str | None) -> None:
     """File the lines of a list; `component` is what its heading called the part, if it did."""
     filled = [line for line in desk.lines[first:last] if line.body]
     bulleted = sum(bool(line.bullet) for line in filled) * 2 > len(filled)
-    #: the item that opened items of its own: its indent, and the component outside
-    outer: tuple[int, str | None] | None = None
-    opened = False
+    #: the item that opened items of its own: its indent, the component outside and whether that is optional
+    outer: tuple[int, str | None, bool] | None = None
+    opened = optional = False
     for line in desk.lines[first:last]:
         if desk.is_blank(line):
             continue
         if outer and line.indent <= outer[0] and (line.bullet or not line.indent):
-            component, outer = outer[1], None
+            component, optional, outer = outer[1], outer[2], None
         kind = _kind(desk, line, last, bulleted=bulleted, goes_on=opened)
         if kind == "component":
-            outer = (line.indent, component) if _nests(desk, line, last) else None
-            component = headings.component_name(line.body)
+            outer = (line.indent, component, optional) if _nests(desk, line, last) else None
+            component, optional = headings.component_name(line.body), headings.is_optional(line.body)
         opened = kind in ("ingredient", "more") or (opened and kind != "component")
         desk.kinds[line.number] = kind
         desk.component[line.number] = component
+        desk.optional[line.number] = optional
 
 
 def _kind(desk: Desk, line: Marked, last: int, *, bulleted: bool, goes_on: bool) -> Kind:

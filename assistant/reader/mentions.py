@@ -9,6 +9,7 @@ from typing import Literal, NamedTuple
 from spacy.tokens import Doc
 
 from assistant.reader import words
+from assistant.reader.deeds import lexicon
 from assistant.reader.known import (
     BY_HEAD,
     ENOUGH,
@@ -35,7 +36,7 @@ GROUP_ROLES: dict[str, tuple[Role, ...]] = {
     "meat": ("meat", "cured meat"), "fruit": ("fruit",), "cheese": ("cheese",),
 }  # fmt: skip
 #: Before "pepper" these make it the spice, whatever other pepper the list has.
-SPICE_PEPPER = frozenset({"and", "&", ",", "black", "white", "ground", "some", "with"})
+SPICE_PEPPER = frozenset({"salt", "black", "white", "ground", "cracked"})
 
 
 class Mention(NamedTuple):
@@ -70,11 +71,8 @@ class Foods:
         for known in self.known:
             for name in filter(None, (known.name, *known.others)):
                 names.add(" ".join(name))
-                names.update(
-                    word
-                    for word in name
-                    if word.isalpha() and len(word) > 2 and word not in word_set("small")
-                )
+                names.update(word for word in name[:-1] if _tells(word) and not _is_verb(word))
+                names.update(word for word in name[-1:] if _tells(word))
         return names
 
     def mentions(self, text: Doc) -> list[Mention]:
@@ -97,8 +95,10 @@ class Foods:
             return self._group(said, start, end, group, written)
         found = self.find(said) or self._by_hyphen(said)
         if said[-1] == "pepper":
-            before = text[start - 1].lower_ if start else ""
-            found = self._pepper(found, said, several=written.endswith("s"), before=before)
+            before = {token.lower_ for token in text[max(0, start - 3) : start]}
+            found = self._pepper(
+                found, said, several=written.endswith("s"), spice=bool(before & SPICE_PEPPER)
+            )
         if not found and not is_food(written):
             return None
         return Mention("food" if found else "unlisted", start, end, found, written)
@@ -114,10 +114,10 @@ class Foods:
         """The ingredients whose names end with the words of a group: taco seasoning for "the seasoning"."""
         return tuple(known.at for known in self.known if known.name[-len(said) :] == said)
 
-    def _pepper(self, found: tuple[int, ...], said: Name, *, several: bool, before: str) -> tuple[int, ...]:
+    def _pepper(self, found: tuple[int, ...], said: Name, *, several: bool, spice: bool) -> tuple[int, ...]:
         """Several peppers are vegetables; so is one, where the list has no other and the text no salt beside it."""
         vegetables = tuple(k.at for k in self.known if said[-1] in k.name and k.role == "vegetable")
-        if several or (not found and len(said) == 1 and before not in SPICE_PEPPER):
+        if several or (not found and len(said) == 1 and not spice):
             return vegetables or found
         return found
 
@@ -159,6 +159,16 @@ class Foods:
         """Further ingredients that the same words fit by the head: the white onions beside the onion."""
         food = food_of(" ".join(said))
         return tuple(k.at for k in self.known if k.at not in others and k.fit(said, food) >= BY_HEAD)
+
+
+def _tells(word: str) -> bool:
+    """Whether one word of a name can stand for the whole."""
+    return word.isalpha() and len(word) > 2 and word not in word_set("small")
+
+
+def _is_verb(word: str) -> bool:
+    verb = lexicon().get(word)
+    return verb is not None and verb.form == "plain" and not verb.food
 
 
 def single(text: Doc) -> Doc:

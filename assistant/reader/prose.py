@@ -36,6 +36,11 @@ SPARE = re.compile(
 JOIN = re.compile(r"\s{0,20}(?:-|to|or|,? ?(?:and |or )?up to|/)\s{0,20}", re.IGNORECASE)
 MINUTES = {"second": 1 / 60, "minute": 1.0, "hour": 60.0, "day": 1440.0, "week": 10080.0, "month": 43200.0}
 TIME_WORD = r"(?:minutes?|mins?|hours?|hrs?|seconds?|secs?|days?|weeks?)"
+#: "Two hours and a half".
+HOURS_AND_HALF = re.compile(
+    r"\b(\d{1,2}|one|two|three|four|five|six|seven|eight|nine|ten) hours? and (?:a|one)[- ]half\b",
+    re.IGNORECASE,
+)
 #: Kitchen times in words, rewritten in figures of the same length or shorter, set to the right so that offsets stand.
 SAYINGS: tuple[tuple[re.Pattern[str], str], ...] = tuple(
     (re.compile(pattern, re.IGNORECASE), figure)
@@ -209,10 +214,17 @@ def _rewritten(text: str) -> tuple[str, dict[int, int]]:
         begins[found.end() - len(figure)] = found.start()
         return figure.rjust(len(found[0]))
 
+    text = HOURS_AND_HALF.sub(lambda found: write(found, f"{_half_hours(found[1])} minutes"), text)
     for pattern, figure in SAYINGS:
         text = pattern.sub(lambda found, figure=figure: write(found, figure), text)  # type: ignore[misc]
     numbers = words.load("numbers.toml", dict[str, dict[str, int]])["cardinals"]
     return _number_words().sub(lambda found: write(found, str(numbers[found[0].lower()])), text), begins
+
+
+def _half_hours(hours: str) -> int:
+    """The minutes of some hours and a half."""
+    numbers = words.load("numbers.toml", dict[str, dict[str, int]])["cardinals"]
+    return round(60 * (numbers.get(hours.lower()) or int(hours)) + 30)
 
 
 def value(written: str) -> float | None:

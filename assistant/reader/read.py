@@ -25,7 +25,7 @@ def read(text: str, *, file: str | None = None) -> Recipe:
     unread: list[Unread] = []
     tools: list[Unread] = [_as_written(line) for line in page.lines if line.kind == "tool"]
     for line, body in _items(page.lines):
-        found = read_line(body, line=line.number, component=line.component)
+        found = read_line(body, line=line.number, component=line.component, optional=line.optional)
         ingredients += found
         if not found:
             (tools if is_tool(body) else unread).append(_as_written(line))

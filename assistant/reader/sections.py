@@ -33,7 +33,7 @@ MOST_LINES, MOST_CHARACTERS, LONGEST_LINE = 1_000, 80_000, 12_000
 class Line(Struct, frozen=True, kw_only=True):
     """One line of the source and what it is. `text` is as written (made safe), `body` its plain words without marks.
 
-    `component` is the sub-heading it stands under. `fresh` is false for a step's line that goes on with the sentence
+    `component` is the sub-heading it stands under, `optional` whether that says its lines may be left out. `fresh` is false for a step's line that goes on with the sentence
     or the item above it.
     """
 
@@ -42,6 +42,7 @@ class Line(Struct, frozen=True, kw_only=True):
     body: str
     kind: Kind
     component: str | None = None
+    optional: bool = False
     fresh: bool = True
     bullet: str = ""
 
@@ -123,6 +124,7 @@ class _Sorter:
             body=self.desk.body[number],
             kind="note" if letter and any(c.isalnum() for c in line.raw) else self.desk.kinds[number],
             component=self.desk.component[number],
+            optional=self.desk.optional[number],
             fresh=self.desk.fresh[number],
             bullet=line.bullet,
         )

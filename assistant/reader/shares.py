@@ -54,6 +54,8 @@ def said_share(
     """
     before = list(low[max(0, start - LOOK_BACK) : start])
     near = _same_phrase(before)
+    if "left" in near and near[near.index("left") + 1 : near.index("left") + 2] == ["of"]:
+        return ALL_LEFT
     for index, word in enumerate(near):
         if word in REST and not (word == "other" and near[max(0, index - 1)] not in ("the", "and")):
             return ALL_LEFT
@@ -90,7 +92,7 @@ def _same_phrase(before: list[str]) -> list[str]:
 def _by_amount(
     text: str, near: list[str], ingredient: Ingredient, amounts: Sequence[Quantity], offset: int
 ) -> float | None:
-    main = ingredient.amounts[0] if ingredient.amounts else None
+    main = units.in_all(ingredient.amounts)
     if main is None or main.low <= 0:
         return None
     # Only what stands near counts, and a text may be long: no look over all of it for every food.
@@ -100,17 +102,21 @@ def _by_amount(
         if quantity.sort == "amount" and "," not in between and " and " not in between:
             return _ratio(quantity, ingredient)
     if main.unit is None and near and main.low == main.high:
-        number = NUMBERS.get(near[0]) or (
-            value(near[0]) if near[0][:1].isdigit() and near[0].isdigit() else None
-        )
+        number = next((count for word in near[-2:] if (count := _count(word))), None)
         if number and number < main.low:
             return number / main.low
     return None
 
 
+def _count(word: str) -> float | None:
+    """The figure of a bare count: "one", "2"."""
+    return NUMBERS.get(word) or (value(word) if word.isdigit() else None)
+
+
 def _ratio(quantity: Quantity, ingredient: Ingredient) -> float | None:
-    for amount in ingredient.amounts:
-        if amount.unit is None or amount.low <= 0:
+    main = units.in_all(ingredient.amounts)
+    for amount in (main, *ingredient.amounts[1:]):
+        if amount is None or amount.unit is None or amount.low <= 0 or amount.plus or amount.each:
             continue
         try:
             share = (

@@ -117,8 +117,19 @@ class Sheet:
         heads = {
             mention.start for mention in self.mentions if mention.end - mention.start > 1 and mention.who
         }
-        first = {start for start, _ in self.frame.sentences}
+        first = {start for start, _ in self.frame.sentences if not self._is_fat_first(start)}
         return frozenset(later | (alone - first) | (heads - first))
+
+    def _is_fat_first(self, start: int) -> bool:
+        """Whether a sentence opens with a listed food that is a verb as well: "Grease in the pan"."""
+        verb = lexicon().get(self.low(start))
+        listed = any(m.end == start + 1 and m.who for m in self.mentions_in(start, start + 1))
+        return (
+            listed
+            and verb is not None
+            and verb.deed == "grease"
+            and self.low(start + 1) in ("in", "into", "on")
+        )
 
     def _is_order(self, after: int) -> bool:
         """Whether what follows a single word shows it to be a verb: "butter the tin", "squash them"."""

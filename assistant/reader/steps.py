@@ -25,44 +25,13 @@ from assistant.reader.sheet import Sheet, paragraphs
 from assistant.reader.taking import Taker, Taking
 from assistant.reader.things import things_of
 from assistant.reader.times import counts, kind
+from assistant.reader.unspoken import unspoken
 from rules.recipe import Action, Deed, Duration, Ingredient, Step, Use
 
 #: Deeds that go along with others; without food of their own they are no actions.
 COMPANIONS: frozenset[Deed] = frozenset({"mix", "turn", "rest", "other", "cover"})
 #: The sign to wait for, up to the next comma, bracket or full stop.
 UNTIL = re.compile(r"\b(?:until|till|til)\s+([^,;.()\n]{2,120})", re.IGNORECASE)
-#: A sentence without a verb, told in passing, is no longer than this [tokens].
-SHORT = 16
-#: These open a part that belongs to the verb after it: "In a bowl, whisk".
-LEADS = frozenset(
-    [
-        "in",
-        "on",
-        "over",
-        "with",
-        "using",
-        "to",
-        "for",
-        "at",
-        "into",
-        "from",
-        "when",
-        "once",
-        "while",
-        "if",
-        "after",
-        "as",
-        "before",
-        "meanwhile",
-        "during",
-    ]
-)
-#: Verbs that tell and do not ask.
-TELLS = re.compile(
-    r"\b(?:is|are|was|were|will|should|would|can|may|has|have|had|do|does|it's|they're|makes?|gives?|needs?|works?|goes well|tastes?|said|says)\b"
-)
-ON_TOP = re.compile(r"\b(?:over|on) (?:the )?(?:top|it|them|everything)\b|\bon\W*$")
-IN = re.compile(r"\bin(?:to (?:the|a) [\w ]{1,20})?(?:\W|$)|\b(?:too|last|next|then)\b")
 
 
 class Reading(NamedTuple):
@@ -136,8 +105,7 @@ class _Method:
     def _before_the_verb(self, sheet: Sheet, clause: Clause) -> Clause:
         """What a sentence says before its first verb may be a deed of its own: "Onions in, keep going"."""
         comma = clause.verb_start - 1
-        deed = self._unspoken(sheet, clause.start, comma)
-        if deed is None or sheet.low(clause.start) in LEADS:
+        if not unspoken(sheet, clause.start, comma, self.scene) or _leads(sheet.low(clause.start)):
             return clause
         self._statement(sheet, clause.start, comma)
         return clause._replace(start=clause.verb_start)
@@ -202,52 +170,32 @@ class _Method:
         self.drafts.append(_Draft(sheet.step_at(clause.verb_start), action, tuple(uses)))
 
     def _statement(self, sheet: Sheet, start: int, end: int) -> None:
-        """A sentence without an order: "Salt and pepper to taste", "Oven at 450F", "Onions in", "Into the tin, 25 min"."""
-        deed = self._unspoken(sheet, start, end)
-        uses: list[Taking] = []
-        if deed in ("season", "add", "top"):
-            uses = [
-                taking
-                for mention in sheet.mentions_in(start, end)
-                for taking in self.taker.of_mention(sheet, None, mention, deed, [])
-            ]
+        """A sentence, or the head of one, without an order: what it tells to do all the same, and its times."""
         place = _place(sheet.places_in(start, end))
-        times_of = (
-            deed
-            if deed == "bake"
-            else self.scene.goes_on("other")
-            if self.scene.last not in WAIT
-            else self.scene.last
-        )
-        durations = self._durations(sheet, start, end, times_of)
-        if deed and (uses or deed in ("preheat", "bake")):
-            self.scene.after(
-                deed, place, [self.taker.foods.known[index].role for index, _ in uses], heat=None, pours=False
-            )
+        deeds = unspoken(sheet, start, end, self.scene)
+        going = self.scene.last if self.scene.last in WAIT else self.scene.goes_on("other")
+        durations = self._durations(sheet, start, end, "bake" if "bake" in deeds else going)
+        for deed in deeds:
+            uses: list[Taking] = []
+            if deed in ("season", "add", "top"):
+                for mention in sheet.mentions_in(start, end):
+                    uses += self.taker.of_mention(sheet, None, mention, deed, [])
+                if not uses:
+                    continue
+            roles = {self.taker.foods.known[at].role for at, _ in uses}
+            # Fat alone in a pan is there to get hot.
+            done: Deed = "heat" if roles == {"fat"} and place and place.kind in ("pan", "pot") else deed
+            self.scene.after(done, place, roles, heat=None, pours=False)
             action = Action(
-                does=deed,
-                word=deed,
-                vessel=place.name if place else None,
+                does=done,
+                word=done,
+                vessel="oven" if done == "preheat" else place.name if place else None,
                 temp_f=sheet.temperature_in(start, end),
-                minutes=durations[0] if durations else None,
+                minutes=durations[0] if durations and done == "bake" else None,
                 optional=_says(sheet.said(start, end), "optional"),
                 ahead=sheet.ahead,
             )
             self.drafts.append(_Draft(sheet.step_at(start), action, tuple(uses)))
-
-    def _unspoken(self, sheet: Sheet, start: int, end: int) -> Deed | None:
-        """The deed of a sentence that has no verb for it."""
-        said = sheet.said(start, end)
-        kinds = {place.kind for place in sheet.places_in(start, end)}
-        if "to taste" in said:
-            return "season"
-        if "oven" in kinds and sheet.temperature_in(start, end) is not None:
-            return "preheat"
-        if kinds & {"tin", "oven"} and self.scene.oven and sheet.times_in(start, end):
-            return "bake"
-        if end - start > SHORT or TELLS.search(said) or not sheet.mentions_in(start, end):
-            return None
-        return "top" if ON_TOP.search(said) else "add" if IN.search(said) else None
 
     def _roles(self, sheet: Sheet, clause: Clause, spoken: list[Mention]) -> frozenset[str]:
         """The roles of the foods that a clause itself speaks of."""
@@ -285,6 +233,12 @@ class _Method:
                 number, actions=own, uses=tuple(dict.fromkeys(u.ingredient for a in own for u in a.uses))
             )
         return Reading(tuple(self.steps), tuple(self.taker.foods.ingredients))
+
+
+def _leads(word: str) -> bool:
+    """Whether a word opens a part that belongs to the verb after it: "In a bowl, whisk"."""
+    table = words.groups("orders.toml")
+    return word in table["leads"] or word in table["forward"]
 
 
 def _place(found: list[Place]) -> Place | None:

@@ -51,6 +51,7 @@ NO_OBJECT = frozenset(
 ENDS = frozenset(["", ".", ",", ";", "and", "well", "thoroughly"])
 #: Foods that give a verb its name: "salt the water", "butter the tin".
 VERB_FOODS: frozenset[Role] = frozenset({"salt", "pepper", "fat", "flour", "spice", "sugar"})
+SEASONS: frozenset[Role] = frozenset({"salt", "pepper", "spice", "herb"})
 #: A pronoun stands this near behind its verb [tokens].
 NEAR = 3
 
@@ -74,6 +75,8 @@ class Taker:
         uses = self._of_the_verb(sheet, clause, deed)
         for mention in spoken:
             uses += self.of_mention(sheet, clause, mention, deed, named)
+        if deed == "season":
+            uses += self._salt_and_pepper(uses)
         uses += self._of_parts(sheet, clause, made, named)
         uses += self._of_held(sheet, clause, deed, made, named, {at for at, _ in uses})
         self._remember(deed, uses, named)
@@ -123,6 +126,16 @@ class Taker:
             for mention in sheet.mentions_in(clause.verb_start, clause.verb_end)
             if self.foods.role_of(mention.who[0] if mention.who else -1, mention) in VERB_FOODS
             for taking in self.of_mention(sheet, clause, mention, deed, [])
+        ]
+
+    def _salt_and_pepper(self, uses: list[Taking]) -> list[Taking]:
+        """What "season the fish" takes without saying so: salt and pepper that the text names nowhere."""
+        if any(self.foods.known[at].role in SEASONS for at, _ in uses):
+            return []
+        return [
+            (known.at, self.shares.take(known.at, None, handled=False))
+            for known in self.foods.known
+            if known.role in ("salt", "pepper") and known.at not in self.referring.named
         ]
 
     def _of_parts(self, sheet: Sheet, clause: Clause, made: str | None, named: Named) -> list[Taking]:
