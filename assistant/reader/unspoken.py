@@ -1,0 +1,40 @@
+"""Deeds that a sentence tells without a verb for them: "Oven at 450F", "Onions in", "Into the tin, 25 min"."""
+
+from __future__ import annotations
+
+import re
+
+from assistant.reader.scene import Scene
+from assistant.reader.sheet import Sheet
+from rules.recipe import Deed
+
+#: A sentence without a verb, told in passing, is no longer than this [tokens].
+SHORT = 16
+#: Verbs that tell and do not ask.
+TELLS = re.compile(
+    r"\b(?:is|are|was|were|will|should|would|can|may|has|have|had|do|does|it's|they're|makes?|gives?|needs?|works?"
+    r"|goes well|tastes?|said|says)\b"
+)
+ON_TOP = re.compile(r"\b(?:over|on) (?:the )?(?:top|it|them|everything)\b|\bon\W*$")
+IN = re.compile(
+    r"\bin(?:to (?:the|a) [\w ]{1,20})?(?:\W|$)|\b(?:too|last|next|then|only|finally|now|at the end)\b"
+)
+OVEN_FIGURE = re.compile(r"\boven\b.{0,24}\b\d{3}\b|\b\d{3}\b.{0,12}\boven\b")
+
+
+def unspoken(sheet: Sheet, start: int, end: int, scene: Scene) -> list[Deed]:
+    """The deeds of a sentence that has no verb for them, in order; none where it only tells."""
+    said = sheet.said(start, end)
+    kinds = {place.kind for place in sheet.places_in(start, end)}
+    if "to taste" in said:
+        return ["season"]
+    deeds: list[Deed] = []
+    preheats = bool("oven" in kinds and OVEN_FIGURE.search(said))
+    short = end - start <= SHORT + 8 * preheats
+    if short and not TELLS.search(said) and sheet.mentions_in(start, end):
+        deeds += ["top"] if ON_TOP.search(said) else ["add"] if IN.search(said) else []
+    if preheats:
+        deeds.append("preheat")
+    elif kinds & {"tin", "oven"} and scene.oven and sheet.times_in(start, end):
+        deeds.append("bake")
+    return deeds
