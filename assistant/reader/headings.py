@@ -76,14 +76,23 @@ def is_optional(heading: str) -> bool:
     return any(word in said for word in words.groups("asides.toml")["component"])
 
 
+NUMBERED = re.compile(r"(?:step|part|stage) (?:\d{1,2}|one|two|three|four|five|six)\b[\s.:)-]{0,4}")
+PEOPLE = re.compile(r"(?:\d{1,3}|one|two|three|four|five|six|eight|ten|twelve)\b.{0,30}$")
+
+
 def component_name(heading: str) -> str | None:
     """What a sub-heading calls the part of the dish it opens: "For the Sauce:" is "sauce"."""
     name = BRACKETS.sub(" ", heading.lower()).strip(" :.-*_#")
     name = " ".join(name.split())
+    if name[:1].isdigit() or NUMBERED.match(name):
+        name = NUMBERED.sub("", name) if NUMBERED.match(name) else ""
     # "Shopping/ingredients" says nothing but that the list begins.
     if all(part_of(word) for word in name.replace("/", " ").split()):
         return None
     name = OPENERS.sub("", name, count=1) if OPENERS.match(name) else name
+    if PEOPLE.match(name):
+        # "Ingredients for 4 people" is no part of the dish.
+        return None
     shorter = (
         CLOSERS.sub("", name)
         if not name.startswith(("additional", "optional", "remaining", "other"))

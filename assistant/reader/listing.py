@@ -13,6 +13,22 @@ from assistant.reader.marks import Marked
 OVEN = re.compile(
     r"(?:pre-?heat|heat|set)?\s?(?:the |your |an )?oven\b.{0,20}\d{3}|pre-?heat\b", re.IGNORECASE
 )
+#: The head of a table of foods.
+TABLE_HEAD = frozenset(
+    {
+        "ingredient",
+        "ingredients",
+        "amount",
+        "amounts",
+        "quantity",
+        "qty",
+        "unit",
+        "item",
+        "measure",
+        "name",
+        "notes",
+    }
+)
 #: A sentence of more words than these is talk, unless an amount opens it.
 TALK = 12
 LONGEST_HEADING = 10
@@ -48,10 +64,14 @@ def _kind(desk: Desk, line: Marked, last: int, *, bulleted: bool, goes_on: bool)
         return "more"
     if _nests(desk, line, last) or _is_component(desk, line, last, bulleted=bulleted):
         return "component"
+    if set(body.lower().split()) <= TABLE_HEAD:
+        return "heading"
     if is_fact(body) and (not amount or COUNTS_NO_FOOD.match(body)):
         return "fact"
     if not amount and OVEN.match(body):
         return "step"
+    if bulleted and not line.bullet and not amount and (body.endswith((".", "!")) or asks(body)):
+        return "note"
     if not line.bullet and (body.startswith("(") or (line.words > TALK and not amount)):
         return "step" if asks(body) and line.words > TALK else "note"
     return "ingredient"

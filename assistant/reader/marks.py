@@ -16,6 +16,13 @@ NUMBER = re.compile(
     r"|\(?[a-h][.)]\s+",
     re.IGNORECASE,
 )
+#: A line in italics is no list item: "*Best with fresh milk.*".
+ITALIC = re.compile(r"([*_])(?=[^\s*_])[^*_]{1,400}\1\W{0,2}$")
+#: A row of a table: its cells, between bars; and the row of dashes under its head.
+ROW = re.compile(r"\|.{1,600}\|\s*$")
+RULE_ROW = re.compile(r"\|[\s:|-]{1,300}\|?\s*$")
+#: A number whose dot is escaped is a number too.
+ESCAPED = re.compile(r"(?<=\d)\\(?=[.)])")
 HEADING = re.compile(r"(#{1,6})\s{0,4}(?=[^#\s])")
 BOLD = re.compile(r"(\*\*|__)(?=\S)[^*_]{1,120}(?<=\S)\1\s{0,2}:?$")
 #: A few words in italics that stand alone are a sub-heading: "*Cake*".
@@ -61,8 +68,14 @@ def mark(number: int, raw: str) -> Marked:
     stripped = rest.lstrip()
     indent = len(rest[: len(rest) - len(stripped)].expandtabs(4))
     stripped = stripped.rstrip()
+    stripped = ESCAPED.sub("", stripped)
     level = 0
     bullet = ""
+    if RULE_ROW.match(stripped):
+        return Marked(number, raw, indent, "", 0, "")
+    if ROW.match(stripped):
+        cells = [cell.strip() for cell in stripped.strip("|").split("|")]
+        return Marked(number, raw, indent, "-", 0, plain(" ".join(filter(None, cells))))
     if found := HEADING.match(stripped):
         level = len(found[1])
         stripped = stripped[found.end() :].rstrip("# ")
@@ -71,7 +84,7 @@ def mark(number: int, raw: str) -> Marked:
     elif UNDERLINE.match(stripped) or IMAGE_ONLY.match(stripped):
         return Marked(number, raw, indent, "", 0, "")
     else:
-        if found := BULLET.match(stripped):
+        if not ITALIC.match(stripped) and (found := BULLET.match(stripped)):
             bullet, stripped = "-", stripped[found.end() :]
         if found := NUMBER.match(stripped):
             bullet, stripped = "1", stripped[found.end() :]

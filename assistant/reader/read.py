@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 import msgspec
 
+from assistant.reader.desk import asks
 from assistant.reader.lines import is_tool, read_line
 from assistant.reader.oven import oven_of
 from assistant.reader.sections import Layout, Line, layout
@@ -17,6 +18,9 @@ from rules.because import Ledger
 from rules.foods import weigh
 from rules.recipe import Doubt, Family, Ingredient, Recipe, Step, Unread
 
+#: A title that opens a paragraph has no more words.
+LONGEST_OPENING = 6
+
 
 def read(text: str, *, file: str | None = None) -> Recipe:
     """Read a recipe as pasted. Nothing in a text is an error: what was not understood is in `unread`."""
@@ -26,14 +30,18 @@ def read(text: str, *, file: str | None = None) -> Recipe:
     tools: list[Unread] = [_as_written(line) for line in page.lines if line.kind == "tool"]
     for line, body in _items(page.lines):
         found = read_line(body, line=line.number, component=line.component, optional=line.optional)
+        if page.guessed and not any(ingredient.food or ingredient.amounts for ingredient in found):
+            # Nothing says that this is food: no heading, no amount, no known name.
+            found = ()
         ingredients += found
         if not found:
             (tools if is_tool(body) else unread).append(_as_written(line))
     unread += map(_as_written, page.beyond)
+    title = page.title or _opening(page)
     steps = [line for line in page.lines if line.kind == "step"]
-    reading = read_steps(steps, ingredients or told(steps), title=page.title)
+    reading = read_steps(steps, ingredients or told(steps), title=title)
     recipe = Recipe(
-        title=page.title,
+        title=title,
         servings=servings_of(page),
         ingredients=reading.ingredients,
         steps=reading.steps,
@@ -51,6 +59,16 @@ def family_of(recipe: Recipe) -> Family:
     """The family of dish, as the rules decide it."""
     ledger = Ledger()
     return dish.decide(recipe, weigh(recipe), method.graph(recipe), ledger).family
+
+
+def _opening(page: Layout) -> str | None:
+    """The title of a recipe told in one breath: its first words, up to the first full stop."""
+    first = next((line for line in page.lines if line.body), None)
+    if first is None or first.kind != "step":
+        return None
+    words, stop, rest = first.body.partition(". ")
+    short = bool(stop and rest) and len(words.split()) <= LONGEST_OPENING
+    return words if short and not asks(words) and words[:1].isupper() else None
 
 
 def _items(lines: Sequence[Line]) -> list[tuple[Line, str]]:

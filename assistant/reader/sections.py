@@ -56,6 +56,8 @@ class Layout(Struct, frozen=True, kw_only=True):
     lines: tuple[Line, ...]
     title: str | None = None
     others: tuple[str, ...] = ()
+    #: no heading says where the list is
+    guessed: bool = False
     beyond: tuple[Line, ...] = ()
 
 
@@ -81,7 +83,13 @@ def layout(text: str) -> Layout:
         for number in range(min(sorter.end, end), len(raw))
         if raw[number].strip()
     )
-    return Layout(lines=lines, title=sorter.title, others=tuple(sorter.others), beyond=beyond)
+    return Layout(
+        lines=lines,
+        title=sorter.title,
+        others=tuple(sorter.others),
+        guessed=sorter.guessed,
+        beyond=beyond,
+    )
 
 
 def _readable(raw: list[str]) -> int:
@@ -113,6 +121,7 @@ class _Sorter:
         self.title_level = 0
         self.others: list[str] = []
         self.end = len(lines)
+        self.guessed = False
 
     def line(self, line: Marked) -> Line:
         """The line as it was sorted."""
@@ -177,9 +186,12 @@ class _Sorter:
             elif (inline := headings.inline_part(line.body)) and not (part == "method" and line.bullet):
                 part, desk.body[number] = inline
                 headed.add(number)
+            elif part == "head" and line.level and not self.title_level:
+                self.title_level = line.level
             seen.add(part)
             parts[number] = part
         del parts[self.end :]
+        self.guessed = "ingredients" not in seen
         guess(desk.lines[: self.end], parts, desk.kinds, start)
         return parts, headed
 
@@ -194,7 +206,13 @@ class _Sorter:
                 if line.level
                 else _is_title(self.desk, line) and not self.title_level
             )
-            if line.body and titled and opens is None and not headings.OPENERS.match(line.body.lower()):
+            if (
+                line.body
+                and titled
+                and opens is None
+                and not is_fact(line.body)
+                and not headings.OPENERS.match(line.body.lower())
+            ):
                 self.others.append(line.body.rstrip(":"))
                 self.end = line.number
                 self._further_titles(heading)

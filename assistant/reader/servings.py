@@ -67,10 +67,9 @@ def _in_passing(line: Line) -> Servings | None:
         count = _count(body[found.end() :], found[0].strip().lower())
         if found[0].lower().strip().endswith("for"):
             told = count.of.split()[-1] if count else ""
-            if not count or (
-                told not in words.groups("head.toml")["people"]
-                and not (found.start() <= 1 and (line.body.startswith("(") or line.kind == "fact"))
-            ):
+            people = told in words.groups("head.toml")["people"]
+            bracketed = body[found.start() - 1 : found.start()] == "("
+            if not people and not bracketed and not (line.kind == "fact" and found.start() <= 1):
                 continue
         if count:
             return count

@@ -19,6 +19,10 @@ CHATTER = re.compile(
     re.IGNORECASE,
 )
 LOOKED_AT = 600
+#: What stands under a numbered step and is set in this deep belongs to it [columns].
+INDENT = 2
+#: The level of a line that is bold as a whole.
+BOLD = 7
 
 
 def sort_method(desk: Desk, first: int, last: int, component: str | None) -> None:
@@ -42,8 +46,11 @@ def sort_method(desk: Desk, first: int, last: int, component: str | None) -> Non
             gap = True
             desk.component[line.number] = component
             continue
-        if line.bullet == "1" or (line.bullet and not numbered):
+        inside = line.indent >= INDENT and above == "list"
+        if line.bullet == "1" or (line.bullet and (not numbered or inside)):
             above = "list"
+        elif inside:
+            desk.fresh[line.number] = False
         elif not gap and above and (above == "list" or not line.bullet or ordered):
             desk.fresh[line.number] = bool(line.bullet)
         elif CHATTER.match(body) or not (ordered or (not listed and tells(body))):
@@ -57,6 +64,8 @@ def sort_method(desk: Desk, first: int, last: int, component: str | None) -> Non
 
 def is_sub_heading(line: Marked, *, ordered: bool) -> bool:
     """Whether a line of the method only names what follows."""
+    if 0 < line.level < BOLD:
+        return True
     return not line.bullet and headings.standing(line) and not (ordered and line.words > headings.SHORT_ORDER)
 
 
