@@ -14,6 +14,7 @@ import io
 import os
 import shutil
 import sys
+import time
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from typing import TYPE_CHECKING, Annotated, Any, get_args
 
@@ -22,9 +23,9 @@ import typer
 from rules.problem import Problem, UsageProblem
 
 if TYPE_CHECKING:
-    from assistant.batch import Maker
+    from assistant.batch import Maker, Run
     from assistant.chat.session import Session
-    from assistant.show.forms import Kind, Result
+    from assistant.show.forms import Kind
     from rules.circumstances import Day
     from rules.recipe import Struct
 else:
@@ -41,14 +42,26 @@ app = typer.Typer(
 )
 
 Files = Annotated[
-    list[str] | None, typer.Argument(metavar="FILE...", help="Recipe files; - is standard input.")
+    list[str] | None,
+    typer.Argument(
+        metavar="FILE...",
+        help='Recipe files, folders of them, rows {"id", "text"} in a .jsonl file; - is standard input.',
+    ),
+]
+Jobs = Annotated[str | None, typer.Option("--jobs", metavar="N", help="Work in N processes at once.")]
+Cluster = Annotated[
+    str | None, typer.Option("--cluster", metavar="ADDRESS", help="Work on the Dask cluster there.")
+]
+DoneFile = Annotated[
+    str | None, typer.Option("--done", metavar="PATH", help="Note there what is done; go on after a stop.")
 ]
 OneFile = Annotated[str, typer.Argument(metavar="FILE", help="A recipe file; - is standard input.")]
 Form = Annotated[
     str | None, typer.Option("--as", metavar="FORM", help="text, json, jsonl, md, html, ics or csv.")
 ]
 Out = Annotated[
-    str | None, typer.Option("--out", metavar="PATH", help="Write to a file, whole or not at all.")
+    str | None,
+    typer.Option("--out", metavar="PATH", help="Write to a file, or a file for each recipe into a folder/."),
 ]
 Force = Annotated[bool, typer.Option("--force", help="Let --out write over a file.")]
 Unit = Annotated[str | None, typer.Option("--units", metavar="SYSTEM", help="us or metric.")]
@@ -152,19 +165,39 @@ def _talk() -> Any:
 
 @app.command()
 def read(
-    files: Files = None, form: Form = None, out: Out = None, force: Force = False, units: Unit = None
+    files: Files = None,
+    form: Form = None,
+    out: Out = None,
+    force: Force = False,
+    units: Unit = None,
+    jobs: Jobs = None,
+    cluster: Cluster = None,
+    done: DoneFile = None,
 ) -> None:
     """Show a recipe as it was read."""
-    from assistant.options import day
+    from assistant.options import day, run
 
-    _run("recipe", files, _reader, form, out, force, day({"units": units}))
+    spread = run(jobs, cluster, done)
+    _run("recipe", files, _reader, form, out, force, day({"units": units}), spread)
 
 
 @app.command()
 @takes_a_day()
-def camp(*, day: Day, files: Files = None, form: Form = None, out: Out = None, force: Force = False) -> None:
+def camp(
+    *,
+    day: Day,
+    files: Files = None,
+    form: Form = None,
+    out: Out = None,
+    force: Force = False,
+    jobs: Jobs = None,
+    cluster: Cluster = None,
+    done: DoneFile = None,
+) -> None:
     """Work out the camp plan: packs, pot, coals, cold, timeline, lists."""
-    _run("plan", files, lambda: _planner(day), form, out, force, day)
+    from assistant.options import run
+
+    _run("plan", files, lambda: _planner(day), form, out, force, day, run(jobs, cluster, done))
 
 
 @app.command()
@@ -285,27 +318,16 @@ def schema(
     _write(iter([json_text(schema_of(shape)) + "\n"]), out, force)
 
 
-def _reader() -> Maker:
-    from assistant import _quick
+def _reader() -> Callable[[str, str], Any]:
+    from assistant.batch.work import reader
 
-    _quick.load_spacy()
-    from assistant.reader.read import read as read_recipe
-
-    return lambda text, file: read_recipe(text, file=file)
+    return reader()
 
 
 def _planner(day: Day) -> Callable[[str, str], Any]:
-    read = _reader()
-    from rules.convert import camp as convert
-    from rules.problem import FileProblem
+    from assistant.batch.work import planner
 
-    def plan(text: str, file: str) -> Any:
-        recipe: Any = read(text, file)
-        if not recipe.ingredients and not recipe.steps:
-            raise FileProblem(file, "no recipe was found in it", "it needs a list of ingredients or a method")
-        return convert(recipe, day)
-
-    return plan
+    return planner(day)
 
 
 def _show(kind: Kind, thing: Struct, form: str | None, out: str | None, force: bool, day: Day) -> None:
@@ -324,38 +346,43 @@ def _run(
     out: str | None,
     force: bool,
     day: Day,
+    run: Run | None = None,
 ) -> None:
     """Make something of every file, write it as it comes, and leave with the exit code that is due.
 
-    `maker` loads the rooms that do the work, once the usage is known to be right.
+    `maker` loads the rooms that do the work, once the usage is known to be right; with several workers, they load them.
     """
-    from assistant.batch import results
+    from assistant.batch import Job, Progress, Run, is_many, results, sources
+    from assistant.folder import check_place, into_folder, is_folder
     from assistant.show.forms import Look, chosen, stream
 
     if not files:
         raise UsageProblem("FILE", "(none)", "name a recipe file, or - for standard input")
     look = Look(form=chosen(kind, form, out), day=day, **_terminal(out))
-    tally = _Tally()
-    make = maker()
+    run = run or Run()
+    several = is_many(list(files))
+    check_place(look.form, out, several=several)
+    progress = Progress(sys.stderr, time.monotonic, _say, draws=several and not sys.stdout.isatty())
+    make = None if run.is_spread else maker()
+    gc.freeze()  # what is loaded now stays; only what the recipes leave behind is looked through
     gc.enable()
-    pieces = stream(kind, tally.counted(results(files, make)), look, several=len(files) > 1)
-    _write(pieces, out, force)
-    if tally.failed:
+    job = Job(kind=kind, look=look)
+    if out is not None and is_folder(out):
+        made = results(sources(files), job, run, make=make)
+        for _ in progress.counted(into_folder(made, out, kind, look, force=force)):
+            pass
+    elif run.done is None:
+        made = progress.counted(results(sources(files), job, run, make=make))
+        _write(stream(kind, made, look, several=several), out, force)
+    else:
+        from assistant.batch.done import go_on
+
+        go_on(
+            sources(files), lambda left: progress.counted(results(left, job, run, make=make)), job, run, out
+        )
+    progress.clear()
+    if progress.failed:
         raise typer.Exit(FAILED)
-
-
-class _Tally:
-    """Passes results on, tells standard error of those that failed, and counts them."""
-
-    def __init__(self) -> None:
-        self.failed = 0
-
-    def counted(self, results: Iterable[Result]) -> Iterator[Result]:
-        for result in results:
-            if result.problem is not None:
-                self.failed += 1
-                _say(result.problem)
-            yield result
 
 
 def _terminal(out: str | None) -> dict[str, Any]:

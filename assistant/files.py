@@ -53,6 +53,19 @@ def text_of(name: str) -> str:
     return decoded(data, name)
 
 
+def checked_text(text: str, name: str) -> str:
+    """A text that came without a file of its own.
+
+    Raises:
+        FileProblem: it is empty, too large or no text.
+    """
+    if not text.strip():
+        raise FileProblem(name, "the text is empty", "put the text of a recipe into it")
+    if "\0" in text:
+        raise _not_text(name, "binary data")
+    return text
+
+
 def decoded(data: bytes, name: str) -> str:
     """Bytes as text: UTF-8, UTF-16 with its mark, else the old Western code page.
 
@@ -95,15 +108,20 @@ def _bytes_of(name: str) -> bytes:
             return sys.stdin.buffer.read(MOST_BYTES + 1)
         with Path(name).open("rb") as stream:
             return stream.read(MOST_BYTES + 1)
-    except FileNotFoundError as error:
-        raise FileProblem(name, "there is no such file", "check the name and the folder") from error
-    except IsADirectoryError as error:
-        raise FileProblem(name, "this is a folder", "name the files in it") from error
-    except PermissionError as error:
-        raise FileProblem(name, "reading it is not allowed", "check its permissions") from error
     except (OSError, ValueError) as error:
-        reason = getattr(error, "strerror", None) or str(error)
-        raise FileProblem(name, f"it cannot be read ({reason})", "check the name") from error
+        raise unreadable(name, error) from error
+
+
+def unreadable(name: str, error: OSError | ValueError) -> FileProblem:
+    """Why a file cannot be read."""
+    if isinstance(error, FileNotFoundError):
+        return FileProblem(name, "there is no such file", "check the name and the folder")
+    if isinstance(error, IsADirectoryError):
+        return FileProblem(name, "this is a folder", "name the files in it")
+    if isinstance(error, PermissionError):
+        return FileProblem(name, "reading it is not allowed", "check its permissions")
+    reason = getattr(error, "strerror", None) or str(error)
+    return FileProblem(name, f"it cannot be read ({reason})", "check the name")
 
 
 @contextmanager

@@ -16,6 +16,7 @@ from rules.plan import Depth
 from rules.problem import UsageProblem
 
 if TYPE_CHECKING:
+    from assistant.batch import Run
     from rules.coals.ask import CoalsAnswer
 
 _FIGURE = re.compile(r"\s*([-+\u2212]?\d{1,9}(?:,\d{3})*(?:\.\d{1,9})?)\s*([^\d\s]?.{0,40}?)\s*", re.DOTALL)
@@ -42,6 +43,8 @@ QUARTS_PER_LITER = 1.056688
 QUARTS = {"": 1.0, "qt": 1.0, "qts": 1.0, "quart": 1.0, "quarts": 1.0} | dict.fromkeys(
     ("l", "liter", "liters", "litre", "litres"), QUARTS_PER_LITER
 )
+#: More processes than any machine of a cook has processors.
+MOST_JOBS = 256
 CLOCK_WANTED = "write a time of day from 00:00 to 23:59, or a date and a time as 2027-07-03T18:30"
 
 
@@ -254,3 +257,19 @@ def pots(typed: Sequence[str], *, deep: bool, count: int | None) -> tuple[PotOwn
     if not sizes and not deep and count is None:
         return None
     return tuple(PotOwned(diameter_in=size, depth=depth, count=count or 1) for size in sizes or [12])
+
+
+def run(jobs: str | None, cluster: str | None, done: str | None) -> Run:
+    """How a run over many recipes is spread, and where it notes what is done.
+
+    Raises:
+        UsageProblem: no such number of processes, or two ways of spreading at once.
+    """
+    from assistant.batch import Run
+
+    number = _whole({"jobs": jobs}, "jobs") if jobs is not None else 1
+    if number is None or not 1 <= number <= MOST_JOBS:
+        raise UsageProblem("--jobs", str(jobs), f"write a whole number from 1 to {MOST_JOBS}")
+    if cluster and jobs:
+        raise UsageProblem("--jobs", str(jobs), "the cluster of --cluster has its own number of workers")
+    return Run(jobs=number, cluster=cluster, done=done)

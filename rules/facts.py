@@ -358,8 +358,7 @@ class Facts:
         if taking.does in ("boil", "steam") or thing.does("boil", "steam", "simmer"):
             return True
         return taking.hot and any(
-            other.thing == taking.thing and self.roles[other.ingredient] in THIN
-            for other in self.graph.takings
+            self.roles[other.ingredient] in THIN for other in self.graph.inside(taking.thing)
         )
 
 

@@ -244,7 +244,7 @@ def _cooks_in_it(taking: Taking, graph: Graph) -> bool:
 
 def _bowl(graph: Graph, taking: Taking) -> tuple[Taking, ...]:
     """All that is taken into the same thing."""
-    return tuple(other for other in graph.takings if other.thing == taking.thing)
+    return graph.inside(taking.thing)
 
 
 def _is_fat(items: tuple[Item, ...], index: int) -> bool:

@@ -93,4 +93,6 @@ def _time_runs_forwards(plan: Plan) -> None:
 def _every_reason_is_registered(plan: Plan) -> None:
     for reason in plan.why:
         if reason.rule not in RULES:
-            raise BrokenInvariant(f"{_name(plan)}, reason {reason.rule}", "every reason has a registered rule")
+            raise BrokenInvariant(
+                f"{_name(plan)}, reason {reason.rule}", "every reason has a registered rule"
+            )

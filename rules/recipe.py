@@ -64,13 +64,19 @@ class Package(Struct, frozen=True, kw_only=True):
 
 
 class Amount(Struct, frozen=True, kw_only=True):
-    """How much, in the cook's own unit. `unit` is None for a bare count; a single figure has low == high."""
+    """How much, in the cook's own unit. `unit` is None for a bare count; a single figure has low == high.
+
+    `plus` marks an amount that comes on top of the first ("1 cup plus 2 tablespoons"). `each` marks the size of one of
+    the things counted first ("4 pork chops (120 g each)"), which the first amount holds as its package.
+    """
 
     low: float
     high: float
     unit: str | None = None
     approx: bool = False
     package: Package | None = None
+    plus: bool = False
+    each: bool = False
 
 
 class Ingredient(Struct, frozen=True, kw_only=True, rename={"from_": "from"}):

@@ -37,6 +37,8 @@ CHANGES = frozenset(
 )
 #: The least that must be explained, and how much more for every word that means nothing here.
 LEAST_WEIGHT, PER_STRANGE_WORD, PER_KNOWN_WORD = 1.5, 0.5, 0.15
+#: How much of that a word costs in a part of the sentence that holds no act.
+ELSEWHERE = 0.6
 _ASKING = frozenset(["HOWMANY", "HOW", "HOWLONG", "HOWOFTEN", "WHEN", "WHAT", "WHERE", "WHY", "SHOW"])
 _SMALL = frozenset(["OF", "NOT", "WHATABOUT", "MORE", "CHANGE_MIND", "AGAIN", "A_BIT", "FILLER"])
 
@@ -87,12 +89,11 @@ def _is_kept(match: Found, context: Context) -> bool:
 
 
 def _asks_before(match: Found, heard: Heard) -> bool:
-    """Whether the part of the sentence asks something before the match comes: "what do I put in with the flour?"."""
+    """Whether the part of the sentence asks something: "what do I put in with the flour?", "can she eat it?"."""
     first = _part(match, heard)
     before = heard.words[first : match.start]
-    return any(word.groups & _ASKING for word in before) or (
-        len(before) > 1 and bool(before[0].groups & {"BE", "DO"}) and "IT" in before[1].groups
-    )
+    begins = heard.words[first].groups
+    return any(word.groups & _ASKING for word in before) or (bool(before) and bool(begins & {"BE", "DO"}))
 
 
 def _heaviest(found: Sequence[Found], heard: Heard) -> list[Found]:
@@ -152,18 +153,18 @@ def _chain(found: Sequence[Found]) -> list[Found]:
 
 
 def _is_enough(chosen: Sequence[Found], heard: Heard) -> bool:
-    """Whether the acts explain enough of what was said."""
+    """Whether the acts explain enough of what was said; a part of the sentence without an act counts for less."""
     explained = frozenset(place for match in chosen for place in match.own)
-    strange = known = 0
+    parts = {_part(match, heard) for match in chosen}
+    wanted, here = LEAST_WEIGHT, 1
     for place, word in enumerate(heard.words):
-        if place in explained or EDGE in word.groups or LIGHT in word.groups or word.groups & _SMALL:
-            continue
-        if word.values or not word.is_known:
-            strange += 1
-        else:
-            known += 1
-    weight = sum(match.weight for match in chosen)
-    return weight >= LEAST_WEIGHT + PER_STRANGE_WORD * strange + PER_KNOWN_WORD * known
+        if EDGE in word.groups:
+            here = place + 1
+        elif place not in explained and LIGHT not in word.groups and not word.groups & _SMALL:
+            is_strange = bool(word.values) or not word.is_known
+            cost = PER_STRANGE_WORD if is_strange else PER_KNOWN_WORD
+            wanted += cost if here in parts else cost * ELSEWHERE
+    return sum(match.weight for match in chosen) >= wanted
 
 
 def _merged(meant: Iterable[Meant]) -> list[Meant]:

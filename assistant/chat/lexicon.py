@@ -25,9 +25,7 @@ MOST_CHARACTERS = 600
 
 #: Small words, which may stand between any two words of a pattern.
 LIGHT_GROUPS = frozenset({"WE", "IT", "BE", "DO", "HAVE", "NEED"})
-LIGHT_WORDS = frozenset(
-    {"any", "so", "of", "to", "that", "there", "for", "who", "by", "about", "or", "when", "than"}
-)
+LIGHT_WORDS = frozenset({"any", "so", "of", "to", "that", "there", "for", "who", "by", "about", "or", "than"})
 EDGE_GROUPS = frozenset({"COMMA", "STOP", "AND"})
 #: Marks in the groups of a word: small, an edge of a part, free for a gap.
 LIGHT, EDGE, GAP = "~light", "~edge", "~gap"
@@ -186,11 +184,16 @@ def _put_right(word: str, known: frozenset[str]) -> str:
     if lower in table.misspelt and lower not in known:
         return table.misspelt[lower]
     for ending, full in _ENDINGS:
-        if lower.endswith(ending):
+        if lower.endswith(ending) and not _is_owner(lower, ending, known):
             return word[: -len(ending)] + full
     if lower in table.spellings or lower in known:
         return word
     return nearest(lower, table.spellings) or word
+
+
+def _is_owner(lower: str, ending: str, known: frozenset[str]) -> bool:
+    """Whether an 's belongs to somebody: "Rosa's cobbler", but "dinner's at six"."""
+    return ending == "'s" and lower.removesuffix(ending) not in lexicon().spellings | known
 
 
 def hear(utterance: str, *, foods: FoodMarks | None = None, known: frozenset[str] = frozenset()) -> Heard:

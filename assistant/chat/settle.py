@@ -230,7 +230,8 @@ def _why(match: Found, heard: Heard, context: Context) -> Told:
     asked = [heard.words[place] for place in sorted(match.own)][1:]
     foods = [word.text for word in asked if word.value(("food",))]
     if foods:
-        yield "why", {"about": foods[0]}
+        listed = (item.name for item in context.recipe.ingredients)
+        yield "why", {"about": next((name for name in listed if name in foods[0]), foods[0])}
         return
     things = list(asked)
     while things and (LIGHT in things[0].groups or things[0].text in ("so", "many", "much")):

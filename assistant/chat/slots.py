@@ -120,5 +120,7 @@ _RULES: dict[str, Callable[[Value], bool]] = {
 def fits(slot: str, word: Word) -> bool:
     """Whether a word's value makes sense in a slot."""
     value = word.value(KINDS[slot])
+    if slot == "people" and word.text == "one":
+        return False  # "one of the kids" counts nobody
     rule = _RULES.get(slot)
     return value is not None and (rule is None or rule(value))

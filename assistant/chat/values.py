@@ -27,6 +27,9 @@ METER_FT = 1 / 0.3048
 QUARTS_PER_LITER = 1.056688
 _MINUTES = re.compile(r"[0-5]\d")
 _CLOCK_POINT = re.compile(r"\d{1,2}\.[0-5]\d")
+#: What stands before "half four" when it is a time, and behind it where it begins the sentence.
+_AT = ("at", "by", "for", "is", "around", "about")
+_MEALS = ("", "for", "dinner", "supper", "tea", "lunch", "please")
 _THOUSANDS = re.compile(r"(\d{1,3}(?:\.\d)?)k")
 
 

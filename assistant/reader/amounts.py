@@ -1,25 +1,27 @@
 """The amount grammar over the words of a line: units, containers, alternates, sums.
 
 Every function takes words and a place, and gives what starts there or None; its docstring is its line of the
-grammar. Units keep the cook's choice; only a sum turns one measure into another. What the amount is of is left to
-`lines.py`.
+grammar. Units keep the cook's choice; only "2 lb 4 oz", one measure in two words, turns one into another. What the amount is of
+is left to `lines.py`.
 """
 
 from __future__ import annotations
 
-from functools import cache
 from typing import NamedTuple
+
+import msgspec
 
 from assistant.reader.containers import after_other_container, contained
 from assistant.reader.figures import Figure, amount, figure, past_or_more, phrase, tidy
+from assistant.reader.holding import is_size_of, packed
 from assistant.reader.measures import Found as FoundUnit
-from assistant.reader.measures import misspelt, spellings, unit
+from assistant.reader.measures import misspelt, unit
 from assistant.reader.numbers import Words, number, word
 from rules import units
-from rules.recipe import Amount, Package
+from rules.recipe import Amount
 
 #: A figure before one of these counts nothing.
-NOT_COUNTED = frozenset({"-", "%", "x", "°", "/", "percent", "degrees", "degree", "deg", "count", "ct"})
+NOT_COUNTED = frozenset({"-", "%", "x", "°", "/", "percent", "degrees", "degree", "deg", "count", "ct", "as"})
 #: From here on C and F are temperatures, not cups.
 HOT = 30
 
@@ -169,24 +171,9 @@ def _bracket_after(words: Words, found: Found) -> Found | None:
     inside = _bracket(words, found.end)
     if inside is None or inside.main.unit is None:
         return None
-    if len(found.amounts) == 1 and is_size_of(found.main, inside, sure=True):
+    if len(found.amounts) == 1 and is_size_of(found.main, inside.main, each=inside.each, sure=True):
         return found._replace(amounts=(packed(found.main, inside.main), *inside.amounts[1:]), end=inside.end)
     return found._replace(amounts=found.amounts + inside.amounts, end=inside.end)
-
-
-def is_size_of(main: Amount, size: Found, *, sure: bool) -> bool:
-    """Whether a further amount is the size of one container (where `sure`), or of each thing counted."""
-    if main.package is not None or units.kind(size.main.unit) is None:
-        return False
-    return (main.unit in _containers() and (sure or size.each)) or (
-        size.each and (main.unit is None or sure) and main.high > 1
-    )
-
-
-def packed(main: Amount, size: Amount) -> Amount:
-    """The count with the size of each."""
-    package = Package(low=size.low, high=size.high, unit=str(size.unit))
-    return Amount(low=main.low, high=main.high, unit=main.unit, approx=main.approx, package=package)
 
 
 def _same(words: Words, found: Found) -> Found | None:
@@ -209,29 +196,33 @@ def _same(words: Words, found: Found) -> Found | None:
 
 
 def _compound(words: Words, found: Found) -> Found:
-    """`compound := measured measured` of a smaller unit of mass: "1 lb 4 oz" is 1.25 pound."""
-    if units.kind(found.main.unit) != "mass" or not word(words, found.end)[:1].isdigit():
+    """`compound := measured ["and"] measured` of a smaller unit of mass: "1 lb 4 oz" is 1.25 pound."""
+    place = found.end + (word(words, found.end) in ("and", "&"))
+    if units.kind(found.main.unit) != "mass" or not word(words, place)[:1].isdigit():
         return found
-    return _added(found, measured(words, found.end)) or found
+    return _added(found, measured(words, place)) or found
 
 
 def _sum(words: Words, found: Found) -> Found | None:
-    """`sum := ("plus" | "+" | "and") measured`; "1 cup plus 2 tbsp" is 1.125 cup, a pinch more is told beside."""
+    """`sum := ("plus" | "+" | "and") measured`; in "1 cup plus 2 tbsp" the spoons come on top of the cup."""
     joined = phrase(words, found.end, "sum")
     more = measured(words, joined) if joined > found.end else None
     if more is None or more.main.unit is None:
         return None
-    return _added(found, more) or found._replace(amounts=found.amounts + more.amounts, end=more.end)
+    return found._replace(amounts=found.amounts + on_top(more.amounts), end=more.end)
+
+
+def on_top(more: tuple[Amount, ...]) -> tuple[Amount, ...]:
+    """Amounts that come on top of the first; further ones say the same another way."""
+    return (msgspec.structs.replace(more[0], plus=True), *more[1:])
 
 
 def _added(found: Found, more: Found | None) -> Found | None:
-    """Two amounts of one kind as one in the first unit; None where they are no such thing."""
+    """Two masses as one in the first unit; None where they are no such thing."""
     if more is None or len(found.amounts) != 1 or more.main.package or found.main.package:
         return None
     first, second = found.main, more.main
-    masses = units.is_mass(first.unit) and units.is_mass(second.unit)
-    volumes = units.is_volume(first.unit) and units.is_volume(second.unit)
-    if not (masses or volumes) or first.unit == second.unit:
+    if not units.is_mass(second.unit) or first.unit == second.unit:
         return None
     low, high = (units.to(value, str(second.unit), str(first.unit)) for value in (second.low, second.high))
     if low >= 1:
@@ -240,8 +231,3 @@ def _added(found: Found, more: Found | None) -> Found | None:
         low=tidy(first.low + low), high=tidy(first.high + high), unit=first.unit, approx=first.approx
     )
     return found._replace(amounts=(total,), end=more.end)
-
-
-@cache
-def _containers() -> frozenset[str]:
-    return frozenset(known.id for known in spellings().values() if known.kind == "container")

@@ -5,12 +5,16 @@ Nothing is dropped: what is not understood becomes a note of the draft.
 
 from __future__ import annotations
 
+import msgspec
+
 from assistant.reader import joined, names
-from assistant.reader.amounts import amounts, is_size_of, packed
+from assistant.reader.amounts import Found, amounts
 from assistant.reader.draft import SIGNS, Draft
 from assistant.reader.figures import phrase
+from assistant.reader.further import is_another, plus
+from assistant.reader.holding import is_size_of, is_size_of_one, packed
 from assistant.reader.measures import unit
-from assistant.reader.names import ANDS, JOINS, ORS, Taken, known
+from assistant.reader.names import JOINS, ORS, Taken, known
 from assistant.reader.pieces import Piece, pieces
 from rules import units
 from rules.foods.names import singular
@@ -60,10 +64,16 @@ def trimmed(draft: Draft, start: int, end: int) -> tuple[int, int]:
 
 
 def _flag(draft: Draft, label: str, start: int, at: int) -> None:
-    """Note that the food is optional or to taste; "plus extra for serving if desired" speaks of the extra alone."""
+    """Note that the food is optional or to taste.
+
+    "Plus extra for serving if desired" speaks of the extra alone, "toasted if you like" of the toasting.
+    """
+    line = draft.line
     if label == "taste":
         draft.to_taste = True
-    elif not any(draft.line.after("no_optional", place) > place for place in range(start, at)):
+    elif line.word(at) == "if" and (line.has("done", start, at) or line.has("verb", start, at)):
+        draft.note(line.text(at, line.after(label, at)))
+    elif not any(line.after("no_optional", place) > place for place in range(start, at)):
         draft.optional = True
 
 
@@ -196,14 +206,15 @@ def substitute(draft: Draft, start: int, end: int) -> None:
 def _amount(draft: Draft, start: int, end: int, *, bracket: bool) -> bool:
     """The main amount if there was none, the size of the container, or the same amount said another way."""
     line = draft.line
-    if phrase(line.words[:end], start, "approx_after") == end and draft.main:
-        main = draft.main
-        draft.amounts[0] = Amount(
-            low=main.low, high=main.high, unit=main.unit, approx=True, package=main.package
-        )
+    main = draft.main
+    if main and phrase(line.words[:end], start, "approx_after") == end:
+        draft.amounts[0] = msgspec.structs.replace(main, approx=True)
         return True
-    found = amounts(line.words[:end], start, implied=True)
-    if found and not (found.stated or bracket) and not _is_another(draft, found.end, end):
+    opens = phrase(line.words[:end], start, "weighing")
+    found = amounts(line.words[:end], opens, implied=True)
+    if found and "each" in line.words[start:opens]:
+        found = found._replace(each=True)
+    if found and not (found.stated or bracket) and not is_another(draft, found.end, end):
         return False
     if found is None:
         alone = unit(line.words, start)
@@ -211,8 +222,8 @@ def _amount(draft: Draft, start: int, end: int, *, bracket: bool) -> bool:
             draft.amounts.append(Amount(low=1, high=1, unit=alone.unit.id))
             return True
         return False
-    main, second = draft.main, found.main
-    if main and not bracket and _is_another(draft, found.end, end):
+    second = found.main
+    if main and not bracket and is_another(draft, found.end, end):
         draft.others.append((start, end))
         return True
     if main and units.kind(second.unit) == "length":
@@ -222,15 +233,11 @@ def _amount(draft: Draft, start: int, end: int, *, bracket: bool) -> bool:
         return True
     taken = Taken()
     rest = names.lead(line, found.end, end, taken)
-    if main and second.unit is None and (not bracket or rest < end):
+    if main and second.unit is None and (rest < end or not (bracket or second.approx)):
         return False
     if main and second == Amount(low=main.low, high=main.high):
         return True
-    if main and is_size_of(main, found, sure=bracket):
-        draft.amounts[0] = packed(main, second)
-        draft.amounts += found.amounts[1:]
-    else:
-        draft.take(found)
+    _take_further(draft, found)
     if main is None:
         draft.taken.extend(taken)
     else:
@@ -242,35 +249,15 @@ def _amount(draft: Draft, start: int, end: int, *, bracket: bool) -> bool:
     return True
 
 
-def _is_another(draft: Draft, start: int, end: int) -> bool:
-    """Whether a further amount is that of another food: "2 carrots, 1 onion"."""
-    line = draft.line
-    place = names.lead(line, start, end, Taken())
-    stop = names.core_end(line, place, end) if place < end else end
-    joined = [at for at in range(place, stop) if line.word(at) in ANDS]
-    name = line.text(place, joined[0] if joined else stop)
-    return known(name) and name not in draft.names
-
-
-def plus(draft: Draft, start: int, end: int) -> bool:
-    """`("plus" | "and") amounts`: more of the same ("plus 2 tbsp for dusting"), or another food ("plus 1 egg yolk")."""
-    line = draft.line
-    if line.word(start) not in ANDS | {"plus"}:
-        return False
-    found = amounts(line.words[:end], start + 1)
-    if found is None:
-        vague = line.after("vague", start + 1)
-        if vague > start + 1 and _is_another(draft, vague, end):
-            draft.others.append((start + 1, end))
-            return True
-        return False
-    place = names.lead(line, found.end, end, Taken())
-    if place >= end or line.after("tail", place) > place or line.after("no_optional", place) > place:
-        draft.amounts += found.amounts
-        draft.note(line.text(start, end))
+def _take_further(draft: Draft, found: Found) -> None:
+    """Add amounts behind the name: the size of each thing counted, else the same amount said another way."""
+    main, size = draft.main, found.main
+    sized = main is not None and is_size_of(main, size, each=found.each, sure=True)
+    if main and sized and (found.each or is_size_of_one(draft.names, main, size)):
+        draft.amounts[0] = packed(main, size)
+        draft.amounts += [msgspec.structs.replace(one, each=True) for one in found.amounts]
     else:
-        draft.others.append((start + 1, end))
-    return True
+        draft.take(found)
 
 
 def _second_name(draft: Draft, start: int, end: int) -> bool:

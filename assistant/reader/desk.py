@@ -34,7 +34,7 @@ SENTENCE = re.compile(r"(?<=[.!?])\s+(?=[A-Z(])")
 FORBIDS = re.compile(r"(?:do not|don't|never|avoid|be careful|make sure|be sure)\b", re.IGNORECASE)
 #: A label before the order: "Optional:", "The next day:".
 LABEL = re.compile(r"[A-Za-z][\w' ]{1,30}:\s+(?=[A-Z])")
-SENTENCES, HEAD = 40, 80
+SENTENCES, HEAD, TITLE = 40, 80, 160
 
 
 @dataclass
@@ -80,6 +80,13 @@ def is_fact(body: str) -> bool:
     if colon and (key.strip() in table["facts"] or key.strip() in table["servings"]):
         return True
     return bool(SERVES.match(prose.in_figures(low).strip(" (")))
+
+
+def title_of(body: str) -> str | None:
+    """The title in a line that says so: "Title: Bean Skillet", "Subject: biscuits"."""
+    key, colon, value = body[:TITLE].partition(":")
+    named = colon and key.strip().lower() in words.groups("head.toml")["title"]
+    return value.strip() or None if named else None
 
 
 def asks(body: str) -> bool:

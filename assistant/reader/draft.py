@@ -89,7 +89,7 @@ class Draft:
                     alternatives=self._instead() if first else (),
                     optional=optional,
                     to_taste=self.to_taste,
-                    notes="; ".join(dict.fromkeys([*self.notes, *shared])) or None,
+                    notes="; ".join(dict.fromkeys([*self.notes, *self.taken.notes, *shared])) or None,
                 )
             )
         return found

@@ -49,6 +49,10 @@ def _parts(line: Line, start: int, end: int, cuts: list[int], taken: Taken) -> t
     first = start
     for cut in [*cuts, end]:
         own = taken if first == start else Taken()
+        vague = line.after("vague", first) if first > start and together else first
+        if first < vague < cut:  # "salt and plenty of pepper"
+            taken.notes.append(line.text(first, vague))
+            first = vague
         place = lead(line, first, cut, own)
         last = trail(line, place, cut, own)
         name = bare(line, place, last, own)
@@ -71,12 +75,25 @@ def _is_product(line: Line, end: int, parts: list[str]) -> bool:
 
 def share(parts: list[str], *, tight: bool, together: bool) -> list[str]:
     """Give the first of several names the word that they share with the last: "white or brown rice", "plum/cherry syrup"."""
+    parts = _of_one_body(parts)
     last = parts[-1].split()
     shared: list[str] = []
     for part in parts[:-1]:
-        own = len(last) < 2 or (together and known(part) and not is_kind(part))
+        seed = last[-1] in _words("seed") and known(f"{part} {last[-1]}")
+        own = len(last) < 2 or (together and known(part) and not is_kind(part) and not seed)
         shared.append(part if own else _with_head(part, last, tight=tight))
     return [shared[0], *of_one_kind(shared[0], [*shared[1:], parts[-1]])]
+
+
+def _of_one_body(parts: list[str]) -> list[str]:
+    """Give further parts of an animal or a plant its name: "chicken thighs and drumsticks"."""
+    *body, part = parts[0].split()
+    if not body or part not in _words("part"):
+        return parts
+    return [
+        parts[0],
+        *(" ".join([*body, other]) if other in _words("part") else other for other in parts[1:]),
+    ]
 
 
 def of_one_kind(name: str, others: list[str]) -> list[str]:

@@ -12,9 +12,10 @@ from functools import cache
 from assistant.reader import clean, joined, names
 from assistant.reader import words as tables
 from assistant.reader.amounts import amounts
-from assistant.reader.asides import aside, plus, substitute
+from assistant.reader.asides import aside, substitute
 from assistant.reader.draft import Draft
 from assistant.reader.figures import figure
+from assistant.reader.further import plus
 from assistant.reader.lists import listed
 from assistant.reader.marks import mark
 from assistant.reader.names import ANDS, JOINS, ORS, Taken, known
@@ -29,15 +30,19 @@ LONGEST = 1000
 NUMBERED = frozenset({"no", ".", "#", "-", "/", "x", "type", "size"})
 
 
-def read_line(text: str, *, line: int, component: str | None = None) -> tuple[Ingredient, ...]:
+def read_line(
+    text: str, *, line: int, component: str | None = None, optional: bool = False
+) -> tuple[Ingredient, ...]:
     """The ingredients that a line names, in its order; none where it names no food (a blank, a tool).
 
-    `text` is the line as pasted, bullet and markup included; `component` is the sub-heading it stands under.
+    `text` is the line as pasted, bullet and markup included; `component` is the sub-heading it stands under, `optional`
+    whether that says that its lines may be left out.
     """
     found: list[Ingredient] = []
     for draft in _drafts(text):
         if draft.is_tool:
             return ()
+        draft.optional = draft.optional or optional
         found += draft.ingredients(text=clean.safe(text).strip(), number=line, component=component)
     return tuple(found)
 

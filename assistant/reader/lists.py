@@ -20,6 +20,8 @@ class Listed(NamedTuple):
     sure: bool
     #: "optional" or "taste" where the piece ends with such a remark
     flag: str | None = None
+    #: vague amounts: "plenty of"
+    notes: tuple[str, ...] = ()
 
 
 def listed(draft: Draft, left: list[Piece]) -> None:
@@ -52,6 +54,7 @@ def listed(draft: Draft, left: list[Piece]) -> None:
         return
     draft.optional = draft.optional or any(read.flag == "optional" for read in found)
     draft.to_taste = draft.to_taste or any(read.flag == "taste" for read in found)
+    draft.taken.notes += [note for read in found for note in read.notes]
     del left[: len(found)]
 
 
@@ -75,6 +78,9 @@ def _food_piece(draft: Draft, piece: Piece) -> Listed | None:
     opens = line.word(start)
     if opens in JOINS:
         start += 1
+    if start < line.after("vague", start) < end:  # "salt, plenty of pepper"
+        taken.notes.append(line.text(start, line.after("vague", start)))
+        start = line.after("vague", start)
     marks = ("optional", "taste", "tail", "part_taken")
     if start >= end or any(line.after(label, start) > start for label in marks) or figure(line.words, start):
         return None
@@ -101,7 +107,7 @@ def _food_piece(draft: Draft, piece: Piece) -> Listed | None:
     sure = any(known(name) or known(f"{name} {draft.names[0]}") for name in found)
     if stop < end and not (opens in JOINS or sure):
         return None
-    return Listed(found, joined, sure, flag)
+    return Listed(found, joined, sure, flag, tuple(taken.notes))
 
 
 def _flag_at_end(draft: Draft, start: int, end: int) -> tuple[str | None, int]:

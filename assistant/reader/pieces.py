@@ -28,7 +28,9 @@ YIELDS = frozenset(
 )
 TABLES = ("states.toml", "preparations.toml", "asides.toml", "names.toml")
 #: Groups of those tables that are only looked up by word, never searched for.
-LOOKED_UP = frozenset({"goes_on", "flavour", "component", "pair", "kind", "herdwide", "product", "alone"})
+LOOKED_UP = frozenset(
+    {"goes_on", "flavour", "component", "pair", "kind", "herdwide", "product", "alone", "part", "seed"}
+)
 SEPARATORS = frozenset({",", ";", "|", ":"})
 DASHES = frozenset({"-"})
 #: For amounts every bracket is a round one.

@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from assistant.reader import clean, headings
-from assistant.reader.desk import Desk, Kind, is_fact
+from assistant.reader.desk import Desk, Kind, is_fact, title_of
 from assistant.reader.guess import guess
 from assistant.reader.headings import Part
 from assistant.reader.listing import sort_list
@@ -247,7 +247,10 @@ class _Sorter:
         for line in desk.lines[first:last]:
             if desk.is_blank(line):
                 continue
-            if is_fact(line.body):
+            if part == "head" and self.title is None and (named := title_of(line.body)):
+                desk.kinds[line.number] = "title"
+                self.title = named
+            elif is_fact(line.body):
                 desk.kinds[line.number] = "fact"
             elif part == "tools" and not line.level:
                 desk.kinds[line.number] = "tool"

@@ -5,8 +5,8 @@ from __future__ import annotations
 from functools import cache
 
 from assistant.reader import words as tables
-from assistant.reader.amounts import packed
 from assistant.reader.draft import SIGNS, Draft
+from assistant.reader.holding import packed
 from assistant.reader.measures import Unit, spellings
 from assistant.reader.names import Taken, known
 from rules import units
@@ -39,10 +39,10 @@ def settle(draft: Draft) -> None:
     measured = main is not None and units.kind(main.unit) is not None
     if not (main and (units.is_mass(main.unit) or units.is_volume(main.unit))) and _names_tool(draft):
         draft.is_tool = True
-    fruit, possessive, part = draft.names[0].rpartition("'s ")
-    if possessive and part in ("juice", "zest", "rind", "peel"):
+    fruit, possessive, of_fruit = draft.names[0].rpartition("'s ")
+    if possessive and of_fruit in ("juice", "zest", "rind", "peel"):
         draft.names[0] = fruit
-        draft.taken.preps.append(part)
+        draft.taken.preps.append(of_fruit)
     parts = draft.names[0].split()
     if len(parts) < 2 or draft.name_end - 1 in line.whole:
         return

@@ -101,7 +101,10 @@ class Finder:
     def __init__(self, groups: Mapping[str, Iterable[str]]) -> None:
         language = nlp()
         self.matcher = PhraseMatcher(language.vocab, attr="LOWER")
-        self.labels = {language.vocab.strings.add(label): label for label in groups}
+        # A label outlives the memory zone in which a finder happens to be made. With a blank before it, it is no
+        # word of a text, which the zone would forget.
+        strings = language.vocab.strings
+        self.labels = {strings.add(f" {label}", allow_transient=False): label for label in groups}
         #: Phrases by their first word, until a text holds that word: of thousands of names a text takes a few.
         self._waiting: dict[str, list[tuple[str, str]]] = {}
         for label, phrases in groups.items():
@@ -112,7 +115,7 @@ class Finder:
         """Every phrase found, overlaps included, in reading order, the longest first where several start."""
         for word in {token.lower_ for token in doc} & self._waiting.keys():
             for label, phrase in self._waiting.pop(word):
-                self.matcher.add(label, [nlp().make_doc(phrase)])
+                self.matcher.add(f" {label}", [nlp().make_doc(phrase)])
         found = [Mark(self.labels[key], start, end) for key, start, end in self.matcher(doc)]
         return sorted(found, key=lambda mark: (mark.start, -mark.end))
 

@@ -28,10 +28,11 @@ class Look(Struct, frozen=True, kw_only=True):
 
 
 class Result(Struct, frozen=True, kw_only=True):
-    """What became of one file: the thing made of it, or the sentence that says why there is none."""
+    """What became of one file: the thing made of it, that thing as written, or why there is none."""
 
     file: str
     thing: Struct | None = None
+    text: str | None = None
     problem: str | None = None
 
 
@@ -130,7 +131,9 @@ def stream(kind: Kind, results: Iterable[Result], look: Look, *, several: bool) 
 
 def _pieces(kind: Kind, results: Iterable[Result], look: Look) -> Iterator[str]:
     for result in results:
-        if result.thing is not None:
+        if result.text is not None:
+            yield result.text
+        elif result.thing is not None:
             yield written(kind, result.thing, look)
         elif look.form in _JSON and result.problem is not None:
             yield _JSON[look.form](error(result.file, result.problem), look) + "\n"

@@ -119,7 +119,7 @@ def weigh(recipe: Recipe, scale: float = 1.0) -> tuple[Item, ...]:
 def _item(index: int, ingredient: Ingredient, scale: float) -> Item:
     food = catalogue().get(ingredient.food) if ingredient.food else None
     mass = _mass(ingredient, food)
-    volume = next((ml for one in ingredient.amounts if (ml := _measured(one)) is not None), None)
+    volume = _volume(ingredient)
     density = g_per_ml(food)
     if volume is None and mass is not None and density:
         volume = mass / density
@@ -134,17 +134,36 @@ def _item(index: int, ingredient: Ingredient, scale: float) -> Item:
 
 
 def _mass(ingredient: Ingredient, food: Food | None) -> float | None:
-    """The mass of a line [g]: of its first amount that can be weighed.
+    """The mass of a line [g]: of its first amount that can be weighed, and of what comes on top of it.
 
     A weight written beside a measure or a count is better than our tables, unless it is so far off that it must
-    belong to something else (a substitute, the whole fruit).
+    belong to something else (a substitute, the whole fruit). Written behind an amount on top, it is the weight of all.
     """
-    found = [grams(amount, food, sizes=ingredient.state) for amount in ingredient.amounts]
-    first = next((mass for mass in found if mass is not None), None)
-    for amount, mass in zip(ingredient.amounts, found, strict=True):
-        if first and mass and units.is_mass(amount.unit) and 0.5 <= mass / first <= 2:
-            return mass
-    return first
+    total: float | None = None
+    stated: float | None = None
+    for amount in ingredient.amounts:
+        mass = None if amount.each else grams(amount, food, sizes=ingredient.state)
+        if mass is None:
+            continue
+        if amount.plus and total is not None:
+            total += mass
+            stated = stated + mass if stated is not None else None
+        elif total is None:
+            total = mass
+            stated = mass if units.is_mass(amount.unit) else None
+        elif stated is None and units.is_mass(amount.unit) and 0.5 <= mass / total <= 2:
+            stated = mass
+    return stated if stated is not None else total
+
+
+def _volume(ingredient: Ingredient) -> float | None:
+    """The volume that a line states [ml], with what comes on top of it."""
+    total: float | None = None
+    for amount in ingredient.amounts:
+        volume = None if amount.each else _measured(amount)
+        if volume is not None and (total is None or amount.plus):
+            total = volume + (total or 0.0)
+    return total
 
 
 def _measured(amount: Amount) -> float | None:

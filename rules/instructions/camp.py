@@ -61,8 +61,9 @@ class Camp:
     def steps(self, family: Family, ledger: Ledger) -> tuple[str, ...]:
         """All camp steps."""
         told = [
-            (step, self._cooks(sentences))
+            (step, cooks)
             for sentences in paragraphs(self.recipe)
+            for cooks in [self._cooks(sentences)]
             for step in in_steps(clean(self._paragraph(sentences)))
         ]
         rest = self._unopened()
@@ -111,10 +112,9 @@ class Camp:
         here = self._at_work(at)
         return [
             taking
-            for earlier in sorted(self.takings)
-            if earlier < at
-            for taking in self.takings[earlier]
-            if taking.thing in here and self.home.pack_id(taking) not in self.opened
+            for thing in sorted(here)
+            for taking in self.home.inside_of(thing)
+            if taking.at < at and self.home.pack_id(taking) not in self.opened
         ]
 
     def _at_work(self, at: int) -> set[int]:
@@ -203,9 +203,9 @@ class Camp:
         things = set(self._things_at(at))
         inside = {
             taking.ingredient
-            for earlier, takings in self.takings.items()
-            for taking in takings
-            if earlier <= at and (not things or taking.thing in things)
+            for thing in (things or range(len(self.graph.things)))
+            for taking in self.home.inside_of(thing)
+            if taking.at <= at
         }
         joined_in = any(
             thing.into in things and thing.joined_at is not None and thing.joined_at <= at
@@ -215,13 +215,10 @@ class Camp:
 
     def _is_first(self, at: int, takings: list[Taking]) -> bool:
         """Whether these are the first foods of their bowl or pot at camp."""
-        thing = takings[0].thing if takings else None
-        return not any(
-            taking.thing == thing and not self.home.is_done(taking)
-            for earlier in self.takings
-            if earlier < at
-            for taking in self.takings[earlier]
+        before = (
+            (taking for taking in self.home.inside_of(takings[0].thing) if taking.at < at) if takings else ()
         )
+        return not any(not self.home.is_done(taking) for taking in before)
 
     def _foods(self, at: int, takings: list[Taking], *, again: bool = True) -> tuple[list[str], bool]:
         """What an action takes, in words, and whether raw flesh is among it; `again` names what was opened before."""
@@ -275,11 +272,7 @@ class Camp:
 
     def _things_at(self, at: int) -> list[int]:
         found = [taking.thing for taking in self.takings.get(at, [])]
-        return found + [
-            number
-            for number, thing in enumerate(self.graph.things)
-            if any(event.at == at for event in thing.events)
-        ]
+        return [*found, *self.graph.worked(at)]
 
     def _as_it_comes(self, pack: Pack, taking: Taking) -> str:
         """A food that travels as it comes: with its amount the first time, by its name again."""

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cached_property
+
 from rules.instructions.own import Sentence
 from rules.instructions.words import deed_words, joined, sentence
 from rules.method import Graph, Taking
@@ -56,10 +58,12 @@ class HomeWork:
         self.packs = packs
         self.inside = inside
         self.takings = takings
+        self._done: dict[int, bool] = {}
+        self._kitchen: dict[int, bool] = {}
 
     def is_over(self, found: Sentence) -> bool:
         """Whether nothing of a sentence is left for camp: it preheats, or it was mixed, cut or soaked at home."""
-        left = [(at, action) for at, action in found.actions if not self._is_home_work(at, action)]
+        left = [(at, action) for at, action in found.actions if not self._is_kitchen_work(at, action)]
         waits = all(action.does in WAITING and not self.takings.get(at) for at, action in left)
         rested = any(action.does in WAITING and self.was_done(at) for at, action in found.actions)
         idle = not any(self.takings.get(at) for at, _ in found.actions)
@@ -75,15 +79,17 @@ class HomeWork:
 
     def was_done(self, at: int) -> bool:
         """Whether what this action works on was finished at home, up to here."""
-        for number, thing in enumerate(self.graph.things):
-            events = [event for event in thing.events if event.at == at]
-            if events:
-                inside = [
-                    taking for taking in self.graph.takings if taking.thing == number and taking.at <= at
-                ]
-                fire = any(event.does in FIRE for event in events)
-                return bool(inside) and not fire and all(self.is_done(taking) for taking in inside)
-        return False
+        if at not in self._done:
+            self._done[at] = self._is_finished(at)
+        return self._done[at]
+
+    def _is_finished(self, at: int) -> bool:
+        thing = next(iter(self.graph.worked(at)), None)
+        if thing is None:
+            return False
+        fire = any(event.does in FIRE for event in self.graph.things[thing].events if event.at == at)
+        inside = [taking for taking in self.graph.inside(thing) if taking.at <= at]
+        return bool(inside) and not fire and all(self.is_done(taking) for taking in inside)
 
     def handwork(self, action: Action) -> str:
         """Cutting and draining that is left for camp."""
@@ -105,6 +111,12 @@ class HomeWork:
         pack = self.inside.pack(taking.ingredient, taking.at)
         return pack.id if pack else None
 
+    def _is_kitchen_work(self, at: int, action: Action) -> bool:
+        """Whether an action is the kitchen's and nothing is left of it at camp."""
+        if at not in self._kitchen:
+            self._kitchen[at] = self._is_home_work(at, action)
+        return self._kitchen[at]
+
     def _is_home_work(self, at: int, action: Action) -> bool:
         takings = self.takings.get(at, [])
         if action.ahead or (action.does in UNTOLD and not action.things):
@@ -119,17 +131,24 @@ class HomeWork:
 
     def _is_mixed_at_home(self, at: int, takings: list[Taking]) -> bool:
         """Whether all that is in the bowl by now came out of one bag that was mixed at home."""
-        whole = self.graph.whole(takings[0].thing)
-        before = [
-            taking
-            for earlier in self.takings
-            if earlier < at
-            for taking in self.takings[earlier]
-            if self.graph.whole(taking.thing) == whole and taking.thing == takings[0].thing
-        ]
+        before = (taking for taking in self.inside_of(takings[0].thing) if taking.at < at)
         packs = {self.pack_id(taking) for taking in (*before, *takings)}
-        return len(packs) == 1 and packs <= {pack.id for pack in self._mixed()}
+        return len(packs) == 1 and packs <= self._mixed
 
-    def _mixed(self) -> list[Pack]:
+    def inside_of(self, thing: int) -> list[Taking]:
+        """All that goes into one thing, what is guessed included."""
+        return self._inside.get(thing, [])
+
+    @cached_property
+    def _inside(self) -> dict[int, list[Taking]]:
+        found: dict[int, list[Taking]] = {}
+        for takings in self.takings.values():
+            for taking in takings:
+                found.setdefault(taking.thing, []).append(taking)
+        return found
+
+    @cached_property
+    def _mixed(self) -> frozenset[str]:
         """Packs that were mixed at home of several foods."""
-        return [pack for pack in self.packs if pack.kind in ("dry mix", "wet mix") and len(pack.items) > 1]
+        mixes = (pack for pack in self.packs if pack.kind in ("dry mix", "wet mix") and len(pack.items) > 1)
+        return frozenset(pack.id for pack in mixes)

@@ -8,6 +8,7 @@ into; else the deed goes on with the thing at hand. A step without actions count
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import islice
 
 from msgspec.structs import replace
 
@@ -37,6 +38,9 @@ ONE_MEANING: dict[str, Deed] = {
 }
 #: Deeds that are done around a thing and change nothing in it.
 AROUND: frozenset[Deed] = frozenset({"preheat", "line", "turn", "cover", "can"})
+#: Actions that are followed: a banquet has two hundred; a text with more than this is no recipe, and its foods stand
+#: where their nature puts them.
+MOST_ACTIONS = 1500
 SEVERAL = 2
 LITTLE = 1e-6
 
@@ -102,7 +106,7 @@ class _Follower:
 
     def follow(self) -> None:
         """Every action of every step."""
-        for at, step, action in actions_of(self.recipe):
+        for at, step, action in islice(actions_of(self.recipe), MOST_ACTIONS):
             self.at = at
             self._act(step, action)
         self.bench.gather_orphans(self.parts)

@@ -7,6 +7,9 @@ text: `at` numbers the actions of the whole method from 0.
 
 from __future__ import annotations
 
+from collections import defaultdict
+from functools import cached_property
+
 from rules.recipe import Deed, Struct
 
 #: Deeds that cook food over a fire on a stove. Coals below do the same.
@@ -102,7 +105,7 @@ class Thing(Struct, frozen=True, kw_only=True):
         return any(event.does in deeds for event in self.events)
 
 
-class Graph(Struct, frozen=True, kw_only=True):
+class Graph(Struct, frozen=True, kw_only=True, dict=True):
     """The method as a graph. `takings` stand in the order of the text."""
 
     takings: tuple[Taking, ...] = ()
@@ -116,11 +119,19 @@ class Graph(Struct, frozen=True, kw_only=True):
 
     def moments(self, ingredient: int) -> tuple[Taking, ...]:
         """The takings of one ingredient; empty when the method never names it."""
-        return tuple(taking for taking in self.takings if taking.ingredient == ingredient)
+        return self._of_food.get(ingredient, ())
 
     def company(self, taking: Taking) -> tuple[Taking, ...]:
         """The takings of the same group, this one included."""
-        return tuple(other for other in self.takings if other.group == taking.group)
+        return self._of_group.get(taking.group, ())
+
+    def inside(self, thing: int) -> tuple[Taking, ...]:
+        """All that is taken into one thing, laid on it or mixed in."""
+        return self._of_thing.get(thing, ())
+
+    def worked(self, at: int) -> tuple[int, ...]:
+        """The things to which the action `at` does something."""
+        return self._worked.get(at, ())
 
     def handled(self, ingredient: int, *deeds: Deed) -> bool:
         """Whether one of these deeds is handwork done to the ingredient."""
@@ -148,3 +159,31 @@ class Graph(Struct, frozen=True, kw_only=True):
             seen.add(thing)
             thing = into
         return thing
+
+    @cached_property
+    def _of_food(self) -> dict[int, tuple[Taking, ...]]:
+        return _sorted_by(self.takings, "ingredient")
+
+    @cached_property
+    def _of_group(self) -> dict[int, tuple[Taking, ...]]:
+        return _sorted_by(self.takings, "group")
+
+    @cached_property
+    def _of_thing(self) -> dict[int, tuple[Taking, ...]]:
+        return _sorted_by(self.takings, "thing")
+
+    @cached_property
+    def _worked(self) -> dict[int, tuple[int, ...]]:
+        found: defaultdict[int, dict[int, None]] = defaultdict(dict)
+        for number, thing in enumerate(self.things):
+            for event in thing.events:
+                found[event.at][number] = None
+        return {at: tuple(numbers) for at, numbers in found.items()}
+
+
+def _sorted_by(takings: tuple[Taking, ...], field: str) -> dict[int, tuple[Taking, ...]]:
+    """The takings by one of their numbers, in the order of the text."""
+    found: defaultdict[int, list[Taking]] = defaultdict(list)
+    for taking in takings:
+        found[getattr(taking, field)].append(taking)
+    return {number: tuple(of) for number, of in found.items()}

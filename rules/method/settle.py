@@ -40,7 +40,10 @@ def settle(raws: Sequence[Raw], things: Sequence[Thing], roles: Sequence[Role]) 
     """The takings with their shares, groups and fire."""
     raws = [replace(raw, laid=False) if _is_mixed_in_after(raw, things) else raw for raw in raws]
     shares = _shares(raws)
-    hot = [_is_hot(raw, things) or _stands_in_a_pot(raw, raws, things, roles) for raw in raws]
+    inside: defaultdict[int, list[Raw]] = defaultdict(list)
+    for raw in raws:
+        inside[raw.thing].append(raw)
+    hot = [_is_hot(raw, things) or _stands_in_a_pot(raw, inside[raw.thing], things, roles) for raw in raws]
     groups = _groups(raws, things, hot)
     marinated = _marinated(raws, things, hot, groups, roles)
     return tuple(
@@ -113,7 +116,9 @@ def _is_hot(raw: Raw, things: Sequence[Thing]) -> bool:
     return any(_is_stove(event) for event in events if event.at >= raw.at)
 
 
-def _stands_in_a_pot(raw: Raw, raws: Sequence[Raw], things: Sequence[Thing], roles: Sequence[Role]) -> bool:
+def _stands_in_a_pot(
+    raw: Raw, company: Sequence[Raw], things: Sequence[Thing], roles: Sequence[Role]
+) -> bool:
     """Put into a pan or pot, or begun with fat alone, that goes on the fire without a batter having been made in it."""
     thing = things[raw.thing]
     stove = [event.at for event in thing.events if _is_stove(event) and event.at >= raw.at]
@@ -121,7 +126,7 @@ def _stands_in_a_pot(raw: Raw, raws: Sequence[Raw], things: Sequence[Thing], rol
         return False
     if kind_of(raw.vessel or "") in ("pot", "pan"):
         return True
-    inside = [other for other in raws if other.thing == raw.thing and other.at <= stove[0]]
+    inside = [other for other in company if other.at <= stove[0]]
     batter = any(roles[other.use.ingredient] in ("flour", "egg", "leavener") for other in inside)
     alone = all(roles[index] == "fat" for index in inside[0].beside)
     waited = any(event.at < stove[0] and _waits(event) for event in thing.events if event.at >= raw.at)

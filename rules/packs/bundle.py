@@ -16,6 +16,7 @@ from rules.packs.label import label
 from rules.packs.place import Place
 from rules.plan import Pack, PackItem, PackKind, Travels
 from rules.recipe import Amount
+from rules.units import in_all
 
 _SHORT: dict[PackKind, str] = {
     "dry mix": "dry", "wet mix": "wet", "prepped": "prepped", "fresh": "fresh", "pantry": "pantry", "water": "water",
@@ -81,16 +82,12 @@ def _items(portions: list[Portion]) -> tuple[PackItem, ...]:
             ingredient=index,
             share=min(share, 1.0) if abs(share - 1) < WHOLE else share,
             amount=_amount(portion_amount, share, items[index])
-            if (portion_amount := _main(items[index].ingredient.amounts)) is not None
+            if (portion_amount := in_all(items[index].ingredient.amounts)) is not None
             else None,
             grams=round(items[index].grams * share, 1) if items[index].grams is not None else None,  # type: ignore[operator]
         )
         for index, share in sorted(shares.items())
     )
-
-
-def _main(amounts: tuple[Amount, ...]) -> Amount | None:
-    return amounts[0] if amounts else None
 
 
 def _amount(amount: Amount, share: float, item: Item) -> Amount:

@@ -131,6 +131,8 @@ class Kitchen:
         self._guess = {taking.ingredient: taking for taking in graph.guesses}
         self._bowls: defaultdict[tuple[int, bool], list[Taking]] = defaultdict(list)
         self._groups: defaultdict[int, list[Taking]] = defaultdict(list)
+        self._inside: dict[int, frozenset[Role]] = {}
+        self._dressings: dict[int, bool] = {}
         for taking in (*graph.takings, *graph.guesses):
             self._groups[taking.group].append(taking)
             if not taking.laid:
@@ -304,15 +306,20 @@ class Kitchen:
         sour = any(food is not None and food.is_acid for food in foods)
         return milk and sour
 
+    def _roles_inside(self, thing: int) -> frozenset[Role]:
+        """The roles of all that goes into one thing."""
+        if thing not in self._inside:
+            self._inside[thing] = frozenset(self.role(taking) for taking in self.graph.inside(thing))
+        return self._inside[thing]
+
     def is_compote(self, taking: Taking) -> bool:
         """Whether it goes into fruit that is stewed by itself, with its sugar and flavours, for a bake or a pudding."""
-        inside = [other for other in self.graph.takings if other.thing == taking.thing]
-        roles = {self.role(other) for other in inside}
+        roles = self._roles_inside(taking.thing)
         return "fruit" in roles and roles <= _COMPOTE and self.dish.family in _WITH_FRUIT
 
     def is_sugared(self, taking: Taking) -> bool:
         """Whether sugar goes into the same bowl, with no batter in it: the fruit is bagged with it."""
-        inside = {self.role(other) for other in self.graph.takings if other.thing == taking.thing}
+        inside = self._roles_inside(taking.thing)
         return "sugar" in inside and not inside & BODY and "egg" not in inside
 
     # Wet company ---------------------------------------------------------------------------------------------------
@@ -356,8 +363,11 @@ class Kitchen:
 
     def _is_dressing(self, taking: Taking) -> bool:
         """Oil that is shaken up with something sour or a sauce, with no flour about."""
-        roles = {self.role(other) for other in self._groups[taking.group]}
-        return bool(roles & {"acid", "juice", "sauce", "mayonnaise"}) and not roles & {"flour", "egg"}
+        if taking.group not in self._dressings:
+            roles = {self.role(other) for other in self._groups[taking.group]}
+            sour = bool(roles & {"acid", "juice", "sauce", "mayonnaise"})
+            self._dressings[taking.group] = sour and not roles & {"flour", "egg"}
+        return self._dressings[taking.group]
 
 
 def _shared(takings: tuple[Taking, ...]) -> tuple[Taking, ...]:

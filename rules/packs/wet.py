@@ -83,8 +83,8 @@ def _only_sugar(start: int, end: int, kitchen: Kitchen, thing: int) -> bool:
     """Whether nothing but sugar and fat went into the thing up to there."""
     return all(
         kitchen.role(taking) in ("sugar", "fat", "salt", "extract")
-        for taking in kitchen.graph.takings
-        if taking.thing == thing and min(start, end) <= taking.at <= max(start, end)
+        for taking in kitchen.graph.inside(thing)
+        if min(start, end) <= taking.at <= max(start, end)
     )
 
 
@@ -93,7 +93,7 @@ def fruit_and_its_flavours(portion: Portion, kitchen: Kitchen) -> Place | None:
     taking = portion.taking
     if taking is None or taking.laid or (taking.hot and not kitchen.is_compote(taking)):
         return None
-    bowl = [other for other in kitchen.graph.takings if other.thing == taking.thing and not other.laid]
+    bowl = [other for other in kitchen.graph.inside(taking.thing) if not other.laid]
     roles = {kitchen.role(other) for other in bowl}
     fruit = any(kitchen.role(other) == "fruit" and _is_bagged(other.ingredient, kitchen) for other in bowl)
     if not fruit or roles & {"flour", "oats", "crumbs", "leavener", "egg"} or kitchen.curdles(bowl):

@@ -15,7 +15,7 @@ from rules.foods.names import plain, singulars
 from rules.recipe import Amount, Ingredient, Recipe
 from rules.swaps.book import Exchange, SwapRow, effect_of, exchange
 from rules.swaps.edit import changed
-from rules.units import UnitProblem, kitchen, rounded, to
+from rules.units import UnitProblem, in_all, kitchen, rounded, to
 
 BOOK = Rule(id="swap.book", because="{got} instead of {was}: {parts}{note}", source="tables/swaps.csv")
 SAME = Rule(
@@ -125,9 +125,9 @@ def _same_amount(recipe: Recipe, index: int, wish: str, into: Match, units: Unit
 
 def _count(ingredient: Ingredient, food: Food | None, way: Exchange) -> float | None:
     """How many times the swap's own amount the recipe takes; 0 where it states none; None where it cannot be told."""
-    if not ingredient.amounts:
+    amount = in_all(ingredient.amounts)
+    if amount is None:
         return 0.0
-    amount = ingredient.amounts[0]
     middle = (amount.low + amount.high) / 2
     if amount.unit == way.per_unit and amount.package is None:
         return middle / way.per
@@ -160,9 +160,9 @@ def _renamed(was: Ingredient, name: str, food: str | None) -> Ingredient:
 def _taken(recipe: Recipe, row: SwapRow, count: float, wish: str, units: Units, ledger: Ledger) -> Recipe:
     """Another ingredient gives up what the new one brings along, as far as it has it."""
     for index, ingredient in enumerate(recipe.ingredients):
-        if ingredient.food != row.into or not ingredient.amounts or row.unit is None:
+        amount = in_all(ingredient.amounts)
+        if ingredient.food != row.into or amount is None or row.unit is None:
             continue
-        amount = ingredient.amounts[0]
         try:
             has = to(amount.high, amount.unit or "", row.unit)
         except UnitProblem:
@@ -188,4 +188,5 @@ def _food(ingredient: Ingredient) -> Food | None:
 
 
 def _amount(ingredient: Ingredient, units: Units) -> str:
-    return kitchen(ingredient.amounts[0], units=units) if ingredient.amounts else ""
+    amount = in_all(ingredient.amounts)
+    return kitchen(amount, units=units) if amount else ""

@@ -21,7 +21,7 @@ def words(text: str) -> list[str]:
         ((250, "gram"), [(9, "ounce")], "salt pork", "250g/9oz salt pork"),
         ((1, "sprig"), [(1, "teaspoon")], "", "1 sprig/teaspoon"),
         ((1, "kilogram"), [(2.25, "pound")], "potatoes", "1kg/2lb 4oz potatoes"),
-        ((1.125, "cup"), [], "flour", "1 cup plus 2 tbsp flour"),
+        ((1, "cup"), [(2, "tablespoon")], "flour", "1 cup plus 2 tbsp flour"),
         ((1, "teaspoon"), [(1, "pinch")], "of salt", "1 tsp plus a pinch of salt"),
         ((2, "cup"), [], "or 3 of milk", "2 cups or 3 of milk"),
         ((1.5, "cup"), [], "of milk", "a cup and a half of milk"),

@@ -48,7 +48,8 @@ def test_a_substitute_brings_its_amount() -> None:
 def test_an_amount_in_a_bracket_is_the_size_of_a_container() -> None:
     draft = read("15 oz", bracket=True, main=Amount(low=2, high=2, unit="can"))
     assert draft.amounts == [
-        Amount(low=2, high=2, unit="can", package=Package(low=15, high=15, unit="ounce"))
+        Amount(low=2, high=2, unit="can", package=Package(low=15, high=15, unit="ounce")),
+        Amount(low=15, high=15, unit="ounce", each=True),
     ]
 
 

@@ -24,12 +24,20 @@ class Stated(msgspec.Struct, forbid_unknown_fields=True):
     unit: str | None = None
     approx: bool = False
     package: Size | None = None
+    plus: bool = False
+    each: bool = False
 
     def amount(self) -> Amount:
         size = self.package
         package = Package(low=size.low, high=size.high or size.low, unit=size.unit) if size else None
         return Amount(
-            low=self.low, high=self.high or self.low, unit=self.unit, approx=self.approx, package=package
+            low=self.low,
+            high=self.high or self.low,
+            unit=self.unit,
+            approx=self.approx,
+            package=package,
+            plus=self.plus,
+            each=self.each,
         )
 
 

@@ -145,7 +145,7 @@ def test_an_amount_behind_the_food_reads_back(
             "{n} {c} ({s} {u}) {f}",
             "{n} x {s}{u} {c} {f}",
             "{f}, {n} ({s} {u}) {c}",
-            "{n} {c} {f} ({s} {u})",
+            "{n} {c} {f} ({s} {u} each)",
         ]
     ),
 )

@@ -1,7 +1,7 @@
 from __future__ import annotations
 
 from rules.method import Graph, Taking, graph
-from rules.method.follow import actions_of
+from rules.method.follow import MOST_ACTIONS, actions_of
 from rules.recipe import Recipe
 from tests.build import amount, doing, line, minutes, recipe, step
 
@@ -193,3 +193,13 @@ def test_a_step_whose_deeds_are_unread_adds_all_that_it_uses() -> None:
 
     of = recipe(*BATTER, steps=(Step(line=0, text="flour and milk", uses=(0, 5)),))
     assert met(of, "flour") == {"flour", "milk"}
+
+
+def test_a_text_of_thousands_of_deeds_is_followed_so_far_and_loses_no_food() -> None:
+    foods = (line("flour", amount(2, "cup")), line("milk", amount(1, "cup")))
+    do = doing(*foods)
+    many = step(*(do("mix", "flour", vessel="bowl") for _ in range(MOST_ACTIONS)), do("add", "milk"))
+    found = graph(recipe(*foods, steps=(many,)))
+    assert len(found.moments(0)) == MOST_ACTIONS
+    assert found.moments(1) == ()
+    assert [taking.ingredient for taking in found.guesses] == [1]

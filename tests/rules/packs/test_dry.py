@@ -178,3 +178,9 @@ def test_a_spice_of_many_moments_is_one_bag_not_four() -> None:
     moments = [step(cook("add", ("chili powder", 0.25)), cook("fry", minutes=minutes(5))) for _ in range(4)]
     of = recipe(*foods, steps=(step(cook("brown", "chicken", vessel="pan")), *moments))
     assert len(mates(packed(of, "pan fry or saute"), of, "chili powder")) == 1
+
+
+def test_the_rule_of_the_single_measured_food_is_registered() -> None:
+    from rules.because import RULES
+
+    assert RULES["dry.measured"].slots == {"food"}

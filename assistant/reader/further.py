@@ -1,0 +1,39 @@
+"""A further amount of an ingredient line: more of the same food, or the amount of another one."""
+
+from __future__ import annotations
+
+from assistant.reader import names
+from assistant.reader.amounts import amounts, on_top
+from assistant.reader.draft import Draft
+from assistant.reader.names import ANDS, Taken, known
+
+
+def is_another(draft: Draft, start: int, end: int) -> bool:
+    """Whether a further amount is that of another food: "2 carrots, 1 onion"."""
+    line = draft.line
+    place = names.lead(line, start, end, Taken())
+    stop = names.core_end(line, place, end) if place < end else end
+    joined = [at for at in range(place, stop) if line.word(at) in ANDS]
+    name = line.text(place, joined[0] if joined else stop)
+    return known(name) and name not in draft.names
+
+
+def plus(draft: Draft, start: int, end: int) -> bool:
+    """`("plus" | "and") amounts`: more of the same ("plus 2 tbsp for dusting"), or another food ("plus 1 egg yolk")."""
+    line = draft.line
+    if line.word(start) not in ANDS | {"plus"}:
+        return False
+    found = amounts(line.words[:end], start + 1)
+    if found is None:
+        vague = line.after("vague", start + 1)
+        if vague > start + 1 and is_another(draft, vague, end):
+            draft.others.append((start + 1, end))
+            return True
+        return False
+    place = names.lead(line, found.end, end, Taken())
+    if place >= end or line.after("tail", place) > place or line.after("no_optional", place) > place:
+        draft.amounts += on_top(found.amounts)
+        draft.note(line.text(start, end))
+    else:
+        draft.others.append((start + 1, end))
+    return True
