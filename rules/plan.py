@@ -114,8 +114,9 @@ class Pattern(Struct, frozen=True, kw_only=True):
 
 
 class Refresh(Struct, frozen=True, kw_only=True):
-    """Fresh briquettes during a stage: when they go on and when they are lit, both counted from the meal like every
-    `*_at_min`, and how many go where.
+    """Fresh briquettes during a stage.
+
+    When they go on and when they are lit, both counted from the meal like every `*_at_min`, and how many go where.
     """
 
     at_min: float

@@ -30,5 +30,5 @@ def test_a_day_that_cannot_be_stops_the_run(tmp_path: Path) -> None:
     good.write_text("1 cup flour\n")
     done = run("camp", "--oven", "13", str(good))
     assert done.returncode == 2
-    assert "5, 8, 10, 12, 14, 16" in done.stderr
+    assert "5, 8, 10, 12, 14 and 16 inches" in done.stderr
     assert done.stdout == ""
