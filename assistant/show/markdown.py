@@ -10,6 +10,7 @@ from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
 from assistant.show import words
+from assistant.show.moments import Line, folded
 from assistant.show.plain import one_line, printable
 from assistant.show.rings import levels
 from rules.plan import Heat, Plan, Stage
@@ -35,7 +36,7 @@ def plan_markdown(plan: Plan, look: Look) -> str:
         *_numbered("At camp", plan.camp_steps),
         *_section(
             "The day",
-            _table(("When", "Do"), ((m.clock or words.when(m.at_min), m.do) for m in plan.timeline)),
+            _table(("When", "Do"), map(_moment, folded(plan.timeline))),
         ),
         *_cold(plan, look),
         *_shopping(plan),
@@ -107,6 +108,14 @@ def _questions(plan: Plan) -> tuple[str, ...]:
     return _section(
         "Left open", _list(f"{question.text} Taken: {question.default}." for question in plan.questions)
     )
+
+
+def _moment(line: Line) -> tuple[str, str]:
+    """When and what; what is done again and again is one row that names all its times."""
+    at = [moment.clock or words.when(moment.at_min) for moment in line.moments]
+    if line.every_min is None:
+        return at[0], line.do
+    return at[0], f"Every {words.number(line.every_min)} minutes ({', '.join(at)}): {line.do}"
 
 
 def _coals(plan: Plan, heat: Heat, look: Look) -> tuple[str, ...]:

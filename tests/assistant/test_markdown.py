@@ -7,7 +7,7 @@ from msgspec.structs import replace
 from assistant.show.forms import Look
 from assistant.show.markdown import plan_markdown, recipe_markdown
 from rules.circumstances import Day
-from rules.plan import Plan
+from rules.plan import Moment, Plan
 from rules.recipe import Recipe
 
 
@@ -43,3 +43,12 @@ def test_a_recipe_as_read_keeps_its_unread_lines(river_recipe: Recipe) -> None:
     told = recipe_markdown(river_recipe, Look())
     assert "|  | 1 1/2 cups | flour |  |" in told
     assert "line 3: As made on the gravel bar." in told
+
+
+def test_repeated_turns_are_one_row_with_all_their_times(river_plan: Plan) -> None:
+    turns = tuple(
+        Moment(at_min=at, clock=clock, do="Turn.")
+        for at, clock in ((-30, "18:00"), (-20, "18:10"), (-10, "18:20"))
+    )
+    told = plan_markdown(replace(river_plan, timeline=turns), Look())
+    assert "| 18:00 | Every 10 minutes (18:00, 18:10, 18:20): Turn. |" in told
