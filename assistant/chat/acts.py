@@ -10,10 +10,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 
 from assistant.chat.context import Context
-from assistant.chat.lexicon import EDGE, LIGHT, Heard, hear
+from assistant.chat.lexicon import EDGE, LIGHT, Heard, Word, hear
 from assistant.chat.patterns import Found, acts, patterns
 from assistant.chat.settle import settled
 from assistant.chat.slips import likeness
+from assistant.chat.slots import fits
 from rules.recipe import Struct
 
 NOT_UNDERSTOOD = "not understood"
@@ -39,6 +40,8 @@ CHANGES = frozenset(
 LEAST_WEIGHT, PER_STRANGE_WORD, PER_KNOWN_WORD = 1.5, 0.5, 0.15
 #: How much of that a word costs in a part of the sentence that holds no act.
 ELSEWHERE = 0.6
+#: In a question that is known by its cue alone so many words may mean nothing here.
+MOST_STRANGE = 1
 _ASKING = frozenset(["HOWMANY", "HOW", "HOWLONG", "HOWOFTEN", "WHEN", "WHAT", "WHERE", "WHY", "SHOW"])
 _SMALL = frozenset(["OF", "NOT", "WHATABOUT", "MORE", "CHANGE_MIND", "AGAIN", "A_BIT", "FILLER"])
 
@@ -56,11 +59,40 @@ def understand(utterance: str, context: Context) -> tuple[Meant, ...]:
     found = [match for match in patterns().find(heard) if _may_be(match, heard, context)]
     chosen = _heaviest(found, heard)
     if not chosen or not _is_enough(chosen, heard):
-        return ()
+        return _by_cue(heard)
     meant: list[Meant] = []
     for match in chosen:
         meant += settled(match, heard, context.after(meant))
     return _in_order(_merged(meant))
+
+
+def _by_cue(heard: Heard) -> tuple[Meant, ...]:
+    """A question that no pattern fits, by the one act whose cue stands in it; none where a second word is strange."""
+    if not _is_asked(heard):
+        return ()
+    strange = [word for word in heard.words if _is_strange(word)]
+    cued = {name for name, act in acts().items() for word in heard.words if _has_cue(word, act.cues)}
+    return (Meant(act=cued.pop()),) if len(cued) == 1 and len(strange) <= MOST_STRANGE else ()
+
+
+def _is_asked(heard: Heard) -> bool:
+    words = heard.words
+    if any("=?" in word.groups for word in words) or any(word.groups & _ASKING for word in words):
+        return True
+    return len(words) > 2 and bool(words[1].groups & {"DO", "BE"})
+
+
+def _is_strange(word: Word) -> bool:
+    return EDGE not in word.groups and LIGHT not in word.groups and not word.is_known
+
+
+def _has_cue(word: Word, cues: Iterable[str]) -> bool:
+    for cue in cues:
+        if cue == "{fat}" and fits("fat", word):
+            return True
+        if (cue if cue.isupper() or cue.startswith("{") else f"={cue}") in word.groups:
+            return True
+    return False
 
 
 def _may_be(match: Found, heard: Heard, context: Context) -> bool:

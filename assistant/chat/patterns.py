@@ -49,6 +49,8 @@ class Act(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
     relative: tuple[Saying, ...] = ()
     #: questions about the circumstance, which change nothing
     asked: tuple[str, ...] = ()
+    #: words that a question about it is known by where no pattern fits
+    cues: tuple[str, ...] = ()
 
     def sayings(self) -> tuple[Saying, ...]:
         """All ways to say it."""
