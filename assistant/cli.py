@@ -6,6 +6,7 @@ Heavy rooms are imported inside the commands, so that `--help` answers at once.
 
 from __future__ import annotations
 
+import codecs
 import difflib
 import functools
 import gc
@@ -444,9 +445,12 @@ def _no_command(word: str, commands: Iterable[str]) -> str:
 def main() -> None:
     """Run coalside and leave with its exit code."""
     gc.disable()  # what loads at the start stays until the end; `_run` switches it on again for many files
+    from assistant.show.plain import in_ascii
+
+    codecs.register_error("in ascii", in_ascii)
     for stream in (sys.stdout, sys.stderr):
         if isinstance(stream, io.TextIOWrapper):
-            stream.reconfigure(errors="replace")
+            stream.reconfigure(errors="in ascii")
     code = run()
     try:
         sys.stdout.flush()

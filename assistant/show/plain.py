@@ -7,6 +7,7 @@ them may reach a terminal. Everything that is shown passes through here once.
 from __future__ import annotations
 
 import re
+import unicodedata
 
 #: C0 without tab and newline, delete and C1; direction marks and overrides; line separators; invisible signs; tags.
 _UNFIT = (
@@ -46,3 +47,28 @@ def _as_escape(found: re.Match[str]) -> str:
         return sign
     units = sign.encode("utf-16-be", "surrogatepass")
     return "".join(f"\\u{units[i] << 8 | units[i + 1]:04x}" for i in range(0, len(units), 2))
+
+
+#: How the signs that are drawn here look where a terminal knows ASCII alone.
+_IN_ASCII = {
+    "●": "o",
+    "·": ".",
+    "▔": "=",
+    "°": "deg ",
+    "–": "-",
+    "—": "-",
+    "…": "...",
+    "×": "x",
+    "’": "'",
+    "“": '"',
+    "”": '"',
+}
+
+
+def in_ascii(error: UnicodeError) -> tuple[str, int]:
+    """A handler for `codecs.register_error`: what an encoding lacks, by its plain look, letters without their marks."""
+    if not isinstance(error, UnicodeEncodeError):
+        raise error
+    signs = error.object[error.start : error.end]
+    plain = (_IN_ASCII.get(sign) or unicodedata.normalize("NFKD", sign).replace("⁄", "/") for sign in signs)
+    return "".join("".join(c for c in told if c.isascii()) or "?" for told in plain), error.end

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import codecs
 import json
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from assistant.show.plain import escaped, one_line, printable
+from assistant.show.plain import escaped, in_ascii, one_line, printable
 
 STEERING = [
     *map(chr, range(32)),
@@ -50,3 +51,11 @@ def test_one_line_is_one_line_and_short() -> None:
     assert one_line(" a\n\n b ") == "a b"
     assert len(one_line("x" * 50, most=10)) == 10
     assert one_line("x" * 50, most=10).endswith("…")
+
+
+def test_where_a_terminal_knows_ascii_alone_signs_keep_their_look() -> None:
+    codecs.register_error("in ascii", in_ascii)
+    assert (
+        "17 ● at 350 °F, ½ cup crème ▔▔ 粉".encode("ascii", "in ascii")
+        == b"17 o at 350 deg F, 1/2 cup creme == ?"
+    )
