@@ -55,8 +55,8 @@ AS_BOUGHT: dict[Travels, str] = {
     "frozen": "Frozen, as bought",
     "camp": "Drawn at camp",
 }
-#: The print is set smaller where there is more of it, so that it stays two pages: letters on them, and the size.
-SIZES = ((11_300, "usual"), (12_800, "smaller"))
+#: The print is set as large as two pages allow: letters on them, and the size.
+SIZES = ((8_900, "larger"), (11_300, "usual"), (12_800, "smaller"))
 #: What the end of a line and the drawing of a stage take, in letters.
 LETTERS_OF_A_LINE, LETTERS_OF_A_STAGE = 25, 350
 
@@ -125,7 +125,7 @@ def _policy(*, script: str) -> str:
 
 
 def _size(plan: Plan) -> str:
-    """How small the print is set, by how much there is to print."""
+    """How large the print is set, by how much there is to print."""
     texts = [*plan.camp_steps, *plan.home_steps, *plan.kit.camp, *plan.kit.home]
     texts += [caution.text for caution in plan.cautions]
     texts += [line.do for line in folded(plan.timeline)]

@@ -92,6 +92,21 @@ def test_a_card_prints_on_two_pages_and_its_labels_on_a_third(
     assert "Fire" in pages[0]
 
 
+def test_a_printed_label_is_four_by_two_inches_and_nothing_of_it_is_cut(
+    browser: Browser, cards: dict[str, Path]
+) -> None:
+    for dish in DISHES:
+        browser.open(cards[dish])
+        browser.call("Emulation.setEmulatedMedia", media="print")
+        labels = browser.value(
+            "[...document.querySelectorAll('.label')].map(e => [e.offsetWidth / 96, e.offsetHeight / 96,"
+            " e.scrollHeight - e.clientHeight])"
+        )
+        browser.call("Emulation.setEmulatedMedia", media="")
+        assert labels
+        assert all((wide, high) == (4, 2) and cut <= 0 for wide, high, cut in labels), labels
+
+
 CONTRAST = """
 (() => { const rgb = c => (c.match(/[\\d.]+/g) || []).map(Number);
   const light = c => { const [r, g, b] = rgb(c).map(v => { v /= 255; return v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4; });
