@@ -38,7 +38,8 @@ SHORT_ITEM, SHORT, SHORT_BARE = 6, 6, 5
 def sort_list(desk: Desk, first: int, last: int, component: str | None) -> None:
     """File the lines of a list; `component` is what its heading called the part, if it did."""
     filled = [line for line in desk.lines[first:last] if line.body]
-    bulleted = sum(bool(line.bullet) for line in filled) * 2 > len(filled)
+    bullets = sum(bool(line.bullet) for line in filled)
+    bulleted = bullets > 0 and bullets * 2 >= len(filled)
     #: the item that opened items of its own: its indent, the component outside and whether that is optional
     outer: tuple[int, str | None, bool] | None = None
     opened = optional = False

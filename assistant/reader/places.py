@@ -82,7 +82,8 @@ def _describes(text: Doc, index: int) -> bool:
     token = text[index]
     if token.lower_ in _set("before") or token.like_num:
         return True
-    return token.text in ('"', "-") and index > 0 and text[index - 1].like_num
+    # "9x13 in pan": inches.
+    return token.text in ('"', "-", "in") and index > 0 and text[index - 1].like_num
 
 
 def _is_order(text: Doc, start: int, end: int) -> bool:

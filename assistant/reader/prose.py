@@ -199,6 +199,17 @@ def _number_words() -> re.Pattern[str]:
     return re.compile(rf"(?<!-)\b({'|'.join(sorted(numbers, key=len, reverse=True))})\b", re.IGNORECASE)
 
 
+@cache
+def _a_unit() -> re.Pattern[str]:
+    """The "a" before a kitchen unit: "a pinch", "a cup"."""
+    known = {
+        form for unit in words.load("units.toml", _KitchenUnits).unit for form in unit.words if len(form) > 2
+    }
+    return re.compile(
+        rf"\ban?\s(?=(?:{'|'.join(sorted(map(re.escape, known), key=len, reverse=True))})\b)", re.IGNORECASE
+    )
+
+
 def in_figures(text: str) -> str:
     """The text with its number words in figures, each set to the right in its place, so that offsets stand."""
     return _rewritten(text)[0]
@@ -215,6 +226,7 @@ def _rewritten(text: str) -> tuple[str, dict[int, int]]:
         return figure.rjust(len(found[0]))
 
     text = HOURS_AND_HALF.sub(lambda found: write(found, f"{_half_hours(found[1])} minutes"), text)
+    text = _a_unit().sub(lambda found: write(found, "1 "), text)
     for pattern, figure in SAYINGS:
         text = pattern.sub(lambda found, figure=figure: write(found, figure), text)  # type: ignore[misc]
     numbers = words.load("numbers.toml", dict[str, dict[str, int]])["cardinals"]
@@ -252,18 +264,13 @@ class _Bare(NamedTuple):
 
 def quantities(text: str) -> tuple[Quantity, ...]:
     """Every quantity of a piece of prose, in order; times in minutes."""
-    if not any(character.isdigit() for character in text) and not _said(text):
-        return ()
     figures, begins = _rewritten(text)
+    if not any(character.isdigit() for character in figures):
+        return ()
     return tuple(
         quantity._replace(start=begins.get(quantity.start, quantity.start))
         for quantity in _joined(figures, list(_bare(figures)))
     )
-
-
-def _said(text: str) -> bool:
-    low = text.lower()
-    return bool(_number_words().search(low)) or any(pattern.search(low) for pattern, _ in SAYINGS)
 
 
 def _bare(text: str) -> Iterator[_Bare]:

@@ -28,7 +28,7 @@ ALL_OF = frozenset(
 NO_MORE: frozenset[Deed] = HANDLING | {"serve", "bake", "rest"}
 NEAR_BEFORE, NEAR_AFTER = 3, 6
 SEVERAL_PARTS = 2
-DENIAL = 5
+DENIAL, EXCEPTED = 5, 3
 
 
 class Referring:
@@ -164,6 +164,8 @@ class Referring:
             ),
             None,
         )
+        if {"except", "excluding"} & set(before[-EXCEPTED:]):
+            return True
         if denied is not None and not {",", ".", "and", ";"} & set(before[denied:]):
             return True
         if (

@@ -132,8 +132,10 @@ class Sheet:
         )
 
     def _is_order(self, after: int) -> bool:
-        """Whether what follows a single word shows it to be a verb: "butter the tin", "squash them"."""
+        """Whether what follows a single word shows it to be a verb: "butter the tin", "rub in the fat"."""
         clause_words = words.groups("clauses.toml")
+        if f"{self.low(after - 1)} {self.low(after)}" in lexicon():
+            after += 1
         return self.low(after) in clause_words["article"] or self.low(after) in clause_words["pronoun"]
 
     def _is_ahead(self) -> bool:

@@ -19,7 +19,7 @@ ON_TOP = re.compile(r"\b(?:over|on) (?:the )?(?:top|it|them|everything)\b|\bon\W
 IN = re.compile(
     r"\bin(?:to (?:the|a) [\w ]{1,20})?(?:\W|$)|\b(?:too|last|next|then|only|finally|now|at the end)\b"
 )
-OVEN_FIGURE = re.compile(r"\boven\b.{0,24}\b\d{3}\b|\b\d{3}\b.{0,12}\boven\b")
+OVEN_FIGURE = re.compile(r"\boven\b.{0,24}\b\d{3}(?!\d)|\b\d{3}(?!\d).{0,12}\boven\b")
 
 
 def unspoken(sheet: Sheet, start: int, end: int, scene: Scene) -> list[Deed]:
