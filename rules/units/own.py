@@ -25,7 +25,7 @@ _SPOONED = frozenset({"teaspoon", "tablespoon", "cup"})
 #: Units that hand small amounts to a smaller one, and how far rounding may miss before they do.
 _SMALLER = {"liter": "milliliter", "deciliter": "milliliter", "centiliter": "milliliter", "kilogram": "gram"}
 SMALLER_MISS = 0.1
-_TO_CUPS = frozenset({"pint", "quart", "gallon"})
+_TO_CUPS = frozenset({"fluid ounce", "pint", "quart", "gallon"})
 
 
 class OwnMeasure(table.Row, frozen=True, kw_only=True):
