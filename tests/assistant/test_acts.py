@@ -153,7 +153,9 @@ def test_it_is_understood(said: str, expected: list[tuple[str, dict[str, object]
         ("will 20 briquettes be enough", "coals"),
     ],
 )
-def test_a_question_that_no_pattern_fits_is_known_by_its_one_cue(said: str, act: str, cobbler: Recipe) -> None:
+def test_a_question_that_no_pattern_fits_is_known_by_its_one_cue(
+    said: str, act: str, cobbler: Recipe
+) -> None:
     assert meant(said, cobbler) == [(act, {})]
 
 
