@@ -87,7 +87,7 @@ def component_name(heading: str) -> str | None:
     if name[:1].isdigit() or NUMBERED.match(name):
         name = NUMBERED.sub("", name) if NUMBERED.match(name) else ""
     # "Shopping/ingredients" says nothing but that the list begins.
-    if all(part_of(word) for word in name.replace("/", " ").split()):
+    if all(part_of(word) == "ingredients" for word in name.replace("/", " ").split()):
         return None
     name = OPENERS.sub("", name, count=1) if OPENERS.match(name) else name
     if PEOPLE.match(name):

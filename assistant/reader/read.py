@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import TypeVar
 
 import msgspec
 
 from assistant.reader.desk import asks
 from assistant.reader.lines import is_tool, read_line
 from assistant.reader.oven import oven_of
+from assistant.reader.page import is_page, page
 from assistant.reader.sections import Layout, Line, layout
 from assistant.reader.servings import servings_of
 from assistant.reader.steps import read_steps
@@ -23,34 +25,45 @@ LONGEST_OPENING = 6
 
 
 def read(text: str, *, file: str | None = None) -> Recipe:
-    """Read a recipe as pasted. Nothing in a text is an error: what was not understood is in `unread`."""
-    page = layout(text)
+    """Read a recipe as pasted, or a saved web page.
+
+    Nothing in a text is an error: what was not understood is in `unread`.
+    """
+    if not is_page(text):
+        return _read(text, file)
+    found = page(text)
+    recipe = _renumbered(_read(found.text, file), found.lines)
+    return msgspec.structs.replace(recipe, others=(*recipe.others, *found.others))
+
+
+def _read(text: str, file: str | None) -> Recipe:
+    sorted_ = layout(text)
     ingredients: list[Ingredient] = []
     unread: list[Unread] = []
-    tools: list[Unread] = [_as_written(line) for line in page.lines if line.kind == "tool"]
-    for line, body in _items(page.lines):
+    tools: list[Unread] = [_as_written(line) for line in sorted_.lines if line.kind == "tool"]
+    for line, body in _items(sorted_.lines):
         found = read_line(body, line=line.number, component=line.component, optional=line.optional)
-        if page.guessed and not any(ingredient.food or ingredient.amounts for ingredient in found):
+        if sorted_.guessed and not any(ingredient.food or ingredient.amounts for ingredient in found):
             # Nothing says that this is food: no heading, no amount, no known name.
             found = ()
         ingredients += found
         if not found:
             (tools if is_tool(body) else unread).append(_as_written(line))
-    unread += map(_as_written, page.beyond)
-    title = page.title or _opening(page)
-    steps = [line for line in page.lines if line.kind == "step"]
+    unread += map(_as_written, sorted_.beyond)
+    title = sorted_.title or _opening(sorted_)
+    steps = [line for line in sorted_.lines if line.kind == "step"]
     reading = read_steps(steps, ingredients or told(steps), title=title)
     recipe = Recipe(
         title=title,
-        servings=servings_of(page),
+        servings=servings_of(sorted_),
         ingredients=reading.ingredients,
         steps=reading.steps,
-        oven=oven_of(page, reading.steps),
+        oven=oven_of(sorted_, reading.steps),
         file=file,
         unread=tuple(unread),
         tools=tuple(tools),
-        doubts=tuple(_doubts(page, reading.ingredients, reading.steps)),
-        others=page.others,
+        doubts=tuple(_doubts(sorted_, reading.ingredients, reading.steps)),
+        others=sorted_.others,
     )
     return msgspec.structs.replace(recipe, family=family_of(recipe))
 
@@ -69,6 +82,25 @@ def _opening(page: Layout) -> str | None:
     words, stop, rest = first.body.partition(". ")
     short = bool(stop and rest) and len(words.split()) <= LONGEST_OPENING
     return words if short and not asks(words) and words[:1].isupper() else None
+
+
+R = TypeVar("R", Ingredient, Step, Unread, Doubt)
+
+
+def _renumbered(recipe: Recipe, lines: Sequence[int]) -> Recipe:
+    """The recipe of a page with the line numbers of the page's source."""
+
+    def moved(rows: tuple[R, ...]) -> tuple[R, ...]:
+        return tuple(msgspec.structs.replace(row, line=lines[row.line]) for row in rows)
+
+    return msgspec.structs.replace(
+        recipe,
+        ingredients=moved(recipe.ingredients),
+        steps=moved(recipe.steps),
+        unread=moved(recipe.unread),
+        tools=moved(recipe.tools),
+        doubts=moved(recipe.doubts),
+    )
 
 
 def _items(lines: Sequence[Line]) -> list[tuple[Line, str]]:

@@ -175,12 +175,16 @@ class _Sorter:
         parts: list[Part] = ["head"] * len(desk.lines)
         headed: set[int] = set()
         seen: set[Part] = set()
+        level = 0
         for line in desk.lines[start:]:
             number = line.number
-            if opened := _opens(line):
+            # "### Baking" under "## Method" is a part of the dish.
+            inner = part == "method" and 0 < level < line.level
+            opened = _opens(line)
+            if opened and not (inner and opened == "method"):
                 if opened == "ingredients" and "method" in seen and self._another(line, start):
                     break
-                part = opened
+                part, level = opened, line.level
                 headed.add(number)
                 desk.kinds[number] = "heading"
             elif (inline := headings.inline_part(line.body)) and not (part == "method" and line.bullet):
