@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass, field
 from typing import Literal
 
-from assistant.reader import prose, words
+from assistant.reader import spoken, words
 from assistant.reader.deeds import starts_with_order
 from assistant.reader.marks import Marked
 
@@ -79,7 +79,7 @@ def is_fact(body: str) -> bool:
     key, colon, _ = low.partition(":")
     if colon and (key.strip() in table["facts"] or key.strip() in table["servings"]):
         return True
-    return bool(SERVES.match(prose.in_figures(low).strip(" (")))
+    return bool(SERVES.match(spoken.in_figures(low).strip(" (")))
 
 
 def title_of(body: str) -> str | None:

@@ -18,54 +18,29 @@ from typing import Any, Literal, NamedTuple
 import msgspec
 
 from assistant.reader import words
+from assistant.reader.spoken import NUMBER, kitchen_units, rewritten, value
 from rules import units
 from rules.problem import Problem
 
 Sort = Literal["time", "temperature", "amount", "length"]
 
-NUMBER = r"(?:\d{1,6}\s\d{1,2}/\d{1,2}|\d{1,6}-\d{1,2}/\d{1,2}(?!\d)|\d{1,2}/\d{1,3}|\d{1,6}(?:[.,]\d{1,3})?|\.\d{1,3})"
 FIGURE = re.compile(
     rf"(?<![A-GI-Z_.,\d])(?:about |approx(?:imately|\.)? |around |roughly |~ ?|ca\.? )?({NUMBER})",
     re.IGNORECASE,
 )
 UNIT_AFTER = re.compile(r"\s?-?\s?((?:°\s?|º\s?)?[A-Za-z]{0,14}\.?(?:\s[A-Za-z]{1,12})?)")
+#: "10+ minutes", "20-ish minutes".
+LOOSE = re.compile(r"\+|-?ish\b", re.IGNORECASE)
 SPARE = re.compile(
     r"\s(?:(?:more|additional|extra|full|good|further|whole|generous|heaping|level|scant|rounded|large|small|heaped)\s)"
 )
 #: "2 to 3 hours", "12 - 24 hours", "between 2 and 3", "one or two": what joins the ends of a range.
-JOIN = re.compile(r"\s{0,20}(?:-|to|or|,? ?(?:and |or )?up to|/)\s{0,20}", re.IGNORECASE)
+JOIN = re.compile(r"\s{0,20}(?:-|-?to-?|or|,? ?(?:and |or )?up to|/)\s{0,20}", re.IGNORECASE)
+AND = re.compile(r"\.?\s{0,20}(?:and|,|&)?\s{0,20}", re.IGNORECASE)
+BETWEEN = re.compile(r"\bbetween\s{0,10}(?:about )?$", re.IGNORECASE)
+#: A single C or F behind a smaller figure is a cup or nothing.
+LEAST_DEGREES = 30
 MINUTES = {"second": 1 / 60, "minute": 1.0, "hour": 60.0, "day": 1440.0, "week": 10080.0, "month": 43200.0}
-TIME_WORD = r"(?:minutes?|mins?|hours?|hrs?|seconds?|secs?|days?|weeks?)"
-#: "Two hours and a half".
-HOURS_AND_HALF = re.compile(
-    r"\b(\d{1,2}|one|two|three|four|five|six|seven|eight|nine|ten) hours? and (?:a|one)[- ]half\b",
-    re.IGNORECASE,
-)
-#: Kitchen times in words, rewritten in figures of the same length or shorter, set to the right so that offsets stand.
-SAYINGS: tuple[tuple[re.Pattern[str], str], ...] = tuple(
-    (re.compile(pattern, re.IGNORECASE), figure)
-    for pattern, figure in (
-        (r"\bhalf an hour\b", "30 minutes"),
-        (r"\b(?:a )?half[- ]hour\b", "30 min"),
-        (r"\bthree[- ]quarters of an hour\b", "45 minutes"),
-        (r"\b(?:a )?quarter of an hour\b", "15 minutes"),
-        (r"\ban? hour and a half\b", "90 minutes"),
-        (r"\ban? hour or two\b", "1-2 hours"),
-        (r"\ban? minute or two\b", "1-2 minutes"),
-        (r"\ban? day or two\b", "1-2 days"),
-        (r"\bhalf a minute\b", "30 sec"),
-        (r"\bone and (?:a|one)[- ]half\b", "1.5"),
-        (r"\btwo and (?:a|one)[- ]half\b", "2.5"),
-        (r"\bthree and (?:a|one)[- ]half\b", "3.5"),
-        (r"(?<=\d)\sand (?:a|one)[- ]half\b", ".5"),
-        (rf"\ba couple (?:of )?(?:more )?(?={TIME_WORD}\b)", "2 "),
-        (
-            r"\ban?\s(?=(?:good |full |further |extra |additional )?(?:minute|hour|second|day|week|month)\b)",
-            "1 ",
-        ),
-        (r"\banother\s(?=(?:minute|hour|second)\b)", "1 "),
-    )
-)
 
 
 class Quantity(NamedTuple):
@@ -90,23 +65,13 @@ class ProseUnit(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
     words: tuple[str, ...]
 
 
-class _KitchenUnit(msgspec.Struct, frozen=True):
-    id: str
-    kind: str
-    words: tuple[str, ...] = ()
-
-
-class _KitchenUnits(msgspec.Struct, frozen=True):
-    unit: tuple[_KitchenUnit, ...]
-
-
 @cache
 def _sorts() -> dict[str, Sort]:
     """What each unit that the prose reader knows measures."""
     sorts: dict[str, Sort] = {
         name: unit.kind for name, unit in words.load("prose.toml", dict[str, ProseUnit]).items()
     }
-    for unit in words.load("units.toml", _KitchenUnits).unit:
+    for unit in kitchen_units():
         sorts[unit.id] = "length" if unit.kind == "length" else "amount"
     return sorts
 
@@ -151,7 +116,7 @@ def _table() -> dict[str, dict[str, Any]]:
     spellings: dict[str, tuple[str, ...]] = {
         name: unit.words for name, unit in words.load("prose.toml", dict[str, ProseUnit]).items()
     }
-    for unit in words.load("units.toml", _KitchenUnits).unit:
+    for unit in kitchen_units():
         spellings[unit.id] = unit.words
     for name, forms in spellings.items():
         table[name] = {
@@ -182,73 +147,10 @@ def unit_of(written: str) -> tuple[str, int] | None:
 
 @cache
 def _spellings() -> dict[str, str]:
-    found = {
-        form: unit.id
-        for unit in words.load("units.toml", _KitchenUnits).unit
-        for form in unit.words
-        if len(form) > 1
-    }
+    found = {form: unit.id for unit in kitchen_units() for form in unit.words if len(form) > 1}
     for name, unit in words.load("prose.toml", dict[str, ProseUnit]).items():
         found |= dict.fromkeys(unit.words, name)
     return found
-
-
-@cache
-def _number_words() -> re.Pattern[str]:
-    numbers = words.load("numbers.toml", dict[str, dict[str, int]])["cardinals"]
-    return re.compile(rf"(?<!-)\b({'|'.join(sorted(numbers, key=len, reverse=True))})\b", re.IGNORECASE)
-
-
-@cache
-def _a_unit() -> re.Pattern[str]:
-    """The "a" before a kitchen unit: "a pinch", "a cup"."""
-    known = {
-        form for unit in words.load("units.toml", _KitchenUnits).unit for form in unit.words if len(form) > 2
-    }
-    return re.compile(
-        rf"\ban?\s(?=(?:{'|'.join(sorted(map(re.escape, known), key=len, reverse=True))})\b)", re.IGNORECASE
-    )
-
-
-def in_figures(text: str) -> str:
-    """The text with its number words in figures, each set to the right in its place, so that offsets stand."""
-    return _rewritten(text)[0]
-
-
-def _rewritten(text: str) -> tuple[str, dict[int, int]]:
-    """The text in figures, and for every figure written anew where its words began."""
-    begins: dict[int, int] = {}
-
-    def write(found: re.Match[str], figure: str) -> str:
-        if len(figure) > len(found[0]):
-            return found[0]
-        begins[found.end() - len(figure)] = found.start()
-        return figure.rjust(len(found[0]))
-
-    text = HOURS_AND_HALF.sub(lambda found: write(found, f"{_half_hours(found[1])} minutes"), text)
-    text = _a_unit().sub(lambda found: write(found, "1 "), text)
-    for pattern, figure in SAYINGS:
-        text = pattern.sub(lambda found, figure=figure: write(found, figure), text)  # type: ignore[misc]
-    numbers = words.load("numbers.toml", dict[str, dict[str, int]])["cardinals"]
-    return _number_words().sub(lambda found: write(found, str(numbers[found[0].lower()])), text), begins
-
-
-def _half_hours(hours: str) -> int:
-    """The minutes of some hours and a half."""
-    numbers = words.load("numbers.toml", dict[str, dict[str, int]])["cardinals"]
-    return round(60 * (numbers.get(hours.lower()) or int(hours)) + 30)
-
-
-def value(written: str) -> float | None:
-    """A number as written: 2, 1/2, 1 1/2, 1-1/2, 2.5, 2,5."""
-    total = 0.0
-    for part in re.split(r"[\s-]", written.strip()):
-        above, slash, below = part.partition("/")
-        try:
-            total += float(above.replace(",", ".")) / (float(below) if slash else 1.0)
-        except (ValueError, ZeroDivisionError):
-            return None
-    return total
 
 
 class _Bare(NamedTuple):
@@ -264,7 +166,7 @@ class _Bare(NamedTuple):
 
 def quantities(text: str) -> tuple[Quantity, ...]:
     """Every quantity of a piece of prose, in order; times in minutes."""
-    figures, begins = _rewritten(text)
+    figures, begins = rewritten(text)
     if not any(character.isdigit() for character in figures):
         return ()
     return tuple(
@@ -279,25 +181,27 @@ def _bare(text: str) -> Iterator[_Bare]:
         if number is None:
             continue
         end = found.end()
-        spare = SPARE.match(text, end)
-        after = spare.end() - 1 if spare else end
+        loose = LOOSE.match(text, end)
+        after = loose.end() if loose else end
+        spare = SPARE.match(text, after)
+        after = spare.end() - 1 if spare else after
         unit = None
         gap = UNIT_AFTER.match(text, after)
         if gap and gap[1].strip() and not gap[1].startswith("."):
             known = unit_of(gap[1])
-            if known and _fits(known[0], number, gap[1][: known[1]], text[found.start(1) : after]):
+            if known and _fits(known[0], number, gap[1][: known[1]], apart=gap[0][:1].isspace()):
                 unit, length = known
                 end = gap.start(1) + length
-        yield _Bare(number, number, unit, found.start(1), end, bool(found[0].strip()[:1] in "~acrACR"))
+        yield _Bare(
+            number, number, unit, found.start(1), end, bool(loose or found[0].strip()[:1] in "~acrACR")
+        )
 
 
-def _fits(unit: str, number: float, written: str, before: str) -> bool:
-    """Whether a short spelling can be what it seems: C and F are temperatures from 60 on, "a" and "m" nothing else."""
+def _fits(unit: str, number: float, written: str, *, apart: bool) -> bool:
+    """Whether a short spelling can be what it seems: C and F are temperatures from 30 on, "m" and "s" stick to it."""
     if unit in ("celsius", "fahrenheit") and len(written.strip(".")) == 1:
-        return number >= 30
-    if written.lower() in ("m", "s", "h"):
-        return before[-1:].isdigit()
-    return True
+        return number >= LEAST_DEGREES
+    return written.lower() not in ("m", "s") or not apart
 
 
 def _joined(text: str, bare: list[_Bare]) -> Iterator[Quantity]:
@@ -306,42 +210,67 @@ def _joined(text: str, bare: list[_Bare]) -> Iterator[Quantity]:
     while index < len(bare):
         here = bare[index]
         following = bare[index + 1] if index + 1 < len(bare) else None
-        sort = _sorts().get(here.unit or "")
         if following:
             between = text[here.end : following.start]
-            other = _sorts().get(following.unit or "")
-            if sort == "time" and other == "time" and _compound(here, following, between):
-                minutes = here.low * MINUTES[here.unit or ""] + following.low * MINUTES[following.unit or ""]
-                bare[index + 1] = _Bare(minutes, minutes, "minute", here.start, following.end, here.approx)
+            whole = _compound(here, following, between) or _range(text, here, following, between)
+            if whole:
+                bare[index + 1] = whole
                 index += 1
                 continue
-            if (
-                JOIN.fullmatch(between)
-                and following.unit
-                and (here.unit is None or sort == other)
-                and not (between.strip() == "/" and here.unit)
-            ):
-                low, unit = _as(here, here.unit or following.unit, following.unit)
-                ready = sort != "temperature" or here.unit in (following.unit, "degree")
-                if ready and (low <= following.low or (here.unit is None and low < following.low)):
-                    bare[index + 1] = following._replace(
-                        low=low, start=here.start, approx=here.approx, unit=unit
-                    )
-                    index += 1
-                    continue
-        if sort:
-            factor = MINUTES.get(here.unit or "", 1.0) if sort == "time" else 1.0
+        if sort := _sorts().get(here.unit or ""):
+            factor = MINUTES[here.unit or ""] if sort == "time" else 1.0
             unit = "minute" if sort == "time" else here.unit or ""
             yield Quantity(
                 sort,
-                _neat(here.low * factor),
-                _neat(here.high * factor),
+                round(here.low * factor, 4),
+                round(here.high * factor, 4),
                 unit,
                 here.start,
                 here.end,
                 here.approx,
             )
         index += 1
+
+
+def _compound(here: _Bare, following: _Bare, between: str) -> _Bare | None:
+    """One time told in two units: "1 hour and 15 minutes", "1h15"."""
+    if here.unit not in MINUTES or here.low != here.high:
+        return None
+    if (
+        following.unit is None
+        and here.unit == "hour"
+        and following.low < MINUTES["hour"]
+        and between.strip() == ""
+    ):
+        minutes = following.low
+    elif (
+        following.unit in MINUTES and MINUTES[following.unit] < MINUTES[here.unit] and AND.fullmatch(between)
+    ):
+        minutes = following.low * MINUTES[following.unit]
+    else:
+        return None
+    total = here.low * MINUTES[here.unit] + minutes
+    return _Bare(total, total, "minute", here.start, following.end, here.approx)
+
+
+def _range(text: str, here: _Bare, following: _Bare, between: str) -> _Bare | None:
+    """The ends of a range, in the unit of the second: "2 to 3 hours", "between 20 and 30 minutes"."""
+    sort, other = _sorts().get(here.unit or ""), _sorts().get(following.unit or "")
+    spoken = bool(BETWEEN.search(text[max(0, here.start - 12) : here.start]) and AND.fullmatch(between))
+    if (
+        following.unit is None
+        or not (spoken or JOIN.fullmatch(between))
+        or (here.unit is not None and sort != other)
+    ):
+        return None
+    if between.strip() == "/" and here.unit:
+        return None
+    if sort == "temperature" and here.unit not in (following.unit, "degree"):
+        return None
+    low, unit = _as(here, here.unit or following.unit, following.unit)
+    if low > following.low or (here.unit is None and low == following.low):
+        return None
+    return following._replace(low=low, start=here.start, approx=here.approx, unit=unit)
 
 
 def _as(here: _Bare, unit: str, target: str) -> tuple[float, str]:
@@ -353,13 +282,3 @@ def _as(here: _Bare, unit: str, target: str) -> tuple[float, str]:
         return units.to(here.low, unit, target), target
     except Problem:
         return here.low, target
-
-
-def _compound(here: _Bare, following: _Bare, between: str) -> bool:
-    order = list(MINUTES)
-    smaller = order.index(following.unit or "second") < order.index(here.unit or "second")
-    return smaller and here.low == here.high and bool(re.fullmatch(r"\s{0,2}(?:and|,|&)?\s{0,2}", between))
-
-
-def _neat(number: float) -> float:
-    return round(number, 4)

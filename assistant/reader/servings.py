@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 
 from assistant.reader import words
-from assistant.reader.prose import NUMBER, in_figures, value
 from assistant.reader.sections import Layout, Line
+from assistant.reader.spoken import NUMBER, in_figures, value
 from rules.recipe import Servings
 
 FIGURES = re.compile(

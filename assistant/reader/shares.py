@@ -7,7 +7,8 @@ from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from assistant.reader.prose import Quantity, value
+from assistant.reader.prose import Quantity
+from assistant.reader.spoken import value
 from rules import units
 from rules.problem import Problem
 from rules.recipe import Ingredient

@@ -7,7 +7,8 @@ import sys
 
 import pytest
 
-from assistant.reader.prose import Quantity, in_figures, quantities, unit_of, value
+from assistant.reader.prose import Quantity, quantities, unit_of
+from assistant.reader.spoken import in_figures, value
 
 
 def only(text: str) -> Quantity:
@@ -43,6 +44,14 @@ def only(text: str) -> Quantity:
         ("at least 7 hours, and up to 24 hours", 420, 1440),
         ("10-minute rest", 10, 10),
         ("twenty minutes", 20, 20),
+        ("forty-five minutes", 45, 45),
+        ("1h15", 75, 75),
+        ("1 hr. 30 min.", 90, 90),
+        ("1 and 1/2 hours", 90, 90),
+        ("between 20 and 30 minutes", 20, 30),
+        ("4-to-5 minutes", 4, 5),
+        ("20-ish minutes", 20, 20),
+        ("10+ minutes", 10, 10),
         ("two weeks", 20160, 20160),
     ],
 )
