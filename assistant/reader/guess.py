@@ -12,6 +12,7 @@ from collections.abc import Sequence
 from assistant.reader.deeds import starts_with_order
 from assistant.reader.headings import Part, standing
 from assistant.reader.marks import Marked
+from rules.foods import catalogue
 
 UNITS = r"(?:tsps?|tbsps?|tbs|teaspoons?|tablespoons?|cups?|c|oz|ounces?|lbs?|pounds?|g|grams?|kg|ml|l|liters?|litres?|pints?|quarts?|sticks?|cans?|tins?|pinch(?:es)?|dash(?:es)?|cloves?|handfuls?|splash|drizzle|knob|bunch|sprigs?|slices?|packages?|packets?|jars?)"
 AMOUNT = re.compile(
@@ -93,7 +94,9 @@ def _cheapest(lines: list[Marked], allowed: tuple[Part, ...]) -> list[Part]:
     numbers = {line.number for line in lines}
     for line, following in zip(lines, [*lines[1:], None], strict=True):
         weights = evidence(line)
-        if line is lines[0] and not line.bullet and line.words <= LONGEST_TITLE:
+        if line is lines[0] and _begins_a_list(line, following):
+            weights["ingredients"] += FIRST
+        elif line is lines[0] and not line.bullet and line.words <= LONGEST_TITLE:
             weights["head"] += FIRST + (ALONE if line.number + 1 not in numbers else 0.0)
         elif _heads_orders(line, following) and line.number - 1 not in numbers:
             weights["method"] += ALONE
@@ -109,6 +112,17 @@ def _cheapest(lines: list[Marked], allowed: tuple[Part, ...]) -> list[Part]:
     for back in reversed(came[1:]):
         path.append(back[path[-1]])
     return path[::-1]
+
+
+def _begins_a_list(line: Marked, following: Marked | None) -> bool:
+    """Whether a text opens with a bare food straight above more of the list: "eggs" over "milk" is no title."""
+    if following is None or following.number != line.number + 1 or not _is_bare_food(line):
+        return False
+    return _is_bare_food(following) or (line.body.islower() and bool(AMOUNT.match(following.body)))
+
+
+def _is_bare_food(line: Marked) -> bool:
+    return line.words <= 3 and catalogue().knows(line.body.lower())
 
 
 def _heads_orders(line: Marked, following: Marked | None) -> bool:

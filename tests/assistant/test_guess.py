@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from assistant.reader.read import read
 from assistant.reader.sections import layout
 from assistant.reader.servings import servings_of
 
@@ -77,3 +78,15 @@ def test_a_yield_counts_pieces_and_servings_count_people(line: str, of: str) -> 
     servings = servings_of(layout(BARE.format(head=f"Buns\n\n{line}", after="")))
     assert servings is not None
     assert servings.of == of
+
+
+def test_a_list_that_begins_with_a_bare_food_loses_nothing_to_the_title() -> None:
+    recipe = read("eggs\nmilk\n2 lb flour\nbutter\n")
+    assert [item.name for item in recipe.ingredients] == ["eggs", "milk", "flour", "butter"]
+    assert recipe.title is None
+
+
+def test_a_name_above_the_amounts_is_still_the_title() -> None:
+    recipe = read("River Pancakes\n2 cups flour\n2 eggs\n1 cup milk\nMix and fry in butter.\n")
+    assert recipe.title == "River Pancakes"
+    assert [item.name for item in recipe.ingredients][:3] == ["flour", "eggs", "milk"]
