@@ -28,6 +28,8 @@ NOT_TAKING: frozenset[Deed] = frozenset(
         "chop", "chill", "freeze", "rest", "rise",
     }
 )  # fmt: skip
+#: Foods of these groups may be the dish itself: the bread of "Overnight Bread". The chicken of a sandwich is bought.
+DISHES = frozenset({"bread", "sauce", "condiment", "sweet", "stock", "other", "canned"})
 #: Foods that every kitchen has: "the salt" may be named without having been listed.
 ALWAYS_THERE: frozenset[Role] = frozenset({"fat", "salt", "pepper", "spice", "herb"})
 DEFINITE = frozenset({"the", "this", "that", "these", "those", "its", "their"})
@@ -59,6 +61,8 @@ def added(
         return None
     if served and not (clause and clause.verb.words == "serve" and set(before) & SERVED):
         return None
+    if mention.start in sheet.frame.brackets:
+        return None
     if clause is not None and not clause.told and clause.verb.form != "ing":
         return None
     name, state = _name_and_state(mention.words)
@@ -84,7 +88,9 @@ def _is_of_the_dish(name: str, known: Referring, *, served: bool) -> bool:
     said = name.split()
     if name in thing_words() and not served:
         return True
-    if frozenset(said) <= known.title or frozenset(said) <= known.parts:
+    food = catalogue().find(name).food
+    dish = food is None or food.group in DISHES
+    if dish and (frozenset(said) <= known.title or frozenset(said) <= known.parts):
         return True
     made = words.groups("refer.toml")["made"]
     if len(said) < 2 or said[-1] not in made or said[-1] == "juice" or name in ("egg white", "egg yolk"):

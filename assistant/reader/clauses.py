@@ -346,6 +346,9 @@ class _Sentence:
             return None
         if before < order.start - 1 and self._low(order.start - 1) in ("you", "we"):
             return None
+        if self._low(before - 1) in _clause_words("aside"):
+            # "As soon as bubbles form": bubbles do, not the cook.
+            return None
         past = lexicon().get(ahead)
         ready = bool(past and past.form in ("past", "plain", "s")) and following.isalpha()
         return order if ready or self._noun_follows(order.end) else None

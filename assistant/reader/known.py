@@ -59,6 +59,9 @@ class Known(NamedTuple):
         if score < ENOUGH and len(said) == 1 and said[0] in kinds_of(self.food):
             # "The beef" is the chuck roast.
             return OF_IT
+        if score == LONGER and said[-1] in word_set("distinct"):
+            # Confectioners' sugar is not the sugar.
+            return 0
         if score in (AKIN, AKIN + 2):
             # Two known foods with the same last word are two foods: sweet potato and potato.
             return 0

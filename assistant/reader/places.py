@@ -54,7 +54,9 @@ def _lids() -> Finder:
 def places(text: Doc) -> list[Place]:
     """Every vessel or place of a text, in order."""
     return [
-        _place(text, mark) for mark in _vessels().longest(text) if not _is_order(text, mark.start, mark.end)
+        _place(text, mark)
+        for mark in _vessels().longest(text)
+        if mark.label != "none" and not _is_order(text, mark.start, mark.end)
     ]
 
 

@@ -7,7 +7,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from assistant.reader.clauses import Clause
+from assistant.reader.clauses import CLOSES, Clause
+from assistant.reader.deeds import lexicon
 from assistant.reader.known import singular_words
 from assistant.reader.mentions import Foods, Mention, thing_words
 from assistant.reader.scene import HANDLING
@@ -28,7 +29,7 @@ ALL_OF = frozenset(
 NO_MORE: frozenset[Deed] = HANDLING | {"serve", "bake", "rest"}
 NEAR_BEFORE, NEAR_AFTER = 3, 6
 SEVERAL_PARTS = 2
-DENIAL, EXCEPTED = 5, 3
+DENIAL, EXCEPTED, PURPOSE = 5, 3, 6
 
 
 class Referring:
@@ -182,16 +183,31 @@ class Referring:
             and mention.words == "everything"
         ):
             return True
+        if self._is_purpose(sheet, clause, mention):
+            return True
         said = frozenset(singulars(plain(mention.words)).split())
         is_dish = mention.sort == "food" and said <= self.title and said <= thing_words()
         other = all(self.foods.known[index].name[-1:] != tuple(said) for index in mention.who)
         return is_dish and other and sheet.low(mention.start - 1) in DEFINITE
 
+    def _is_purpose(self, sheet: Sheet, clause: Clause | None, mention: Mention) -> bool:
+        """Whether a food stands in what a deed is for: "fold to combine the salt"."""
+        for at in range(mention.start - 2, max(0, mention.start - PURPOSE), -1):
+            if sheet.low(at) in CLOSES:
+                return False
+            if sheet.low(at) == "to" and not (clause and clause.verb_start <= at < clause.verb_end):
+                verb = lexicon().get(sheet.low(at + 1))
+                return verb is not None and verb.form == "plain" and not verb.food
+        return False
+
     def part_named(self, name: str) -> tuple[int, ...]:
         """The ingredients of the part that a thing's name calls, where the method names them nowhere else."""
-        words = set(name.split())
-        part = next((c for c in self.components if words <= set(singulars(plain(c)).split())), None)
-        if part is None or not words:
+        part = next(
+            (c for c, whole in zip(self.components, self.part_names, strict=True) if whole == name), None
+        )
+        if part is None and name in thing_words():
+            part = next((c for c in self.components if name in singular_words(c)), None)
+        if part is None:
             return ()
         own = tuple(i for i in range(self.listed) if self.foods.ingredients[i].component == part)
         free = tuple(i for i in own if i not in self.named and not self.shares.entered(i))

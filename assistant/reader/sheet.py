@@ -114,9 +114,8 @@ class Sheet:
         spans: tuple[Mention | Place, ...] = (*self.mentions, *self.places)
         later = {index for span in spans for index in range(span.start + 1, span.end)}
         alone = {span.start for span in spans if span.end - span.start == 1 and not self._is_order(span.end)}
-        heads = {
-            mention.start for mention in self.mentions if mention.end - mention.start > 1 and mention.who
-        }
+        heads = {m.start for m in self.mentions if m.end - m.start > 1 and m.who}
+        heads |= {place.start for place in self.places if place.end - place.start > 1}
         first = {start for start, _ in self.frame.sentences if not self._is_fat_first(start)}
         return frozenset(later | (alone - first) | (heads - first))
 
