@@ -13,44 +13,10 @@ from spacy.tokens import Doc
 
 from assistant.reader import words
 from assistant.reader.deeds import Verb, finder, lexicon
+from assistant.reader.frame import Frame, clause_words, frame
 from assistant.reader.tokens import doc
 from rules.recipe import Deed
 
-ENDS = frozenset(".!?;")
-#: A dot after these ends no sentence, unless a capital follows.
-ABBREVIATED = frozenset(
-    [
-        "tsp",
-        "tbsp",
-        "tbs",
-        "oz",
-        "lb",
-        "lbs",
-        "min",
-        "mins",
-        "approx",
-        "in",
-        "c",
-        "f",
-        "hr",
-        "hrs",
-        "pkg",
-        "qt",
-        "pt",
-        "ca",
-        "eg",
-        "e.g",
-        "ie",
-        "no",
-        "vs",
-        "med",
-        "sec",
-        "secs",
-        "ea",
-        "temp",
-    ]
-)
-CLOSES = frozenset({",", ";", ":", "then", ".", ")", "!"})
 #: What happens by itself: "the dough should rise".
 HAPPENS: frozenset[Deed] = frozenset(
     {
@@ -79,17 +45,6 @@ class Clause(NamedTuple):
     told: bool
 
 
-class Frame(NamedTuple):
-    """The bones of a text: its sentences in tokens, the tokens inside asides ("until soft") and inside brackets."""
-
-    doc: Doc
-    #: every token in lower case: asking a Doc for each is slow
-    low: tuple[str, ...]
-    sentences: tuple[tuple[int, int], ...]
-    asides: frozenset[int]
-    brackets: frozenset[int]
-
-
 class _Found(NamedTuple):
     start: int
     end: int
@@ -101,18 +56,6 @@ class _Found(NamedTuple):
 def clauses(text: str) -> list[Clause]:
     """The clauses of a text, in order."""
     return cut(frame(doc(text)), frozenset())
-
-
-def frame(text: Doc) -> Frame:
-    """Find the sentences, asides and brackets of a text."""
-    low = tuple(token.lower_ for token in text)
-    found = tuple(_sentences(text, low))
-    asides: set[int] = set()
-    brackets: set[int] = set()
-    for start, end in found:
-        asides |= _asides(low, start, end)
-        brackets |= _brackets(low, start, end)
-    return Frame(text, low, found, frozenset(asides), frozenset(brackets))
 
 
 def cut(page: Frame, nouns: frozenset[int]) -> list[Clause]:
@@ -133,88 +76,6 @@ def cut(page: Frame, nouns: frozenset[int]) -> list[Clause]:
 @cache
 def _set(group: str) -> frozenset[str]:
     return frozenset(words.groups("orders.toml")[group])
-
-
-@cache
-def _clause_words(group: str) -> frozenset[str]:
-    return frozenset(words.groups("clauses.toml")[group])
-
-
-def _sentences(text: Doc, low: tuple[str, ...]) -> list[tuple[int, int]]:
-    """The bounds of every sentence; a semicolon ends one, an abbreviation's dot or one in brackets does not."""
-    found: list[tuple[int, int]] = []
-    start = depth = 0
-    for index, sign in enumerate(low):
-        depth = max(0, depth + (sign == "(") - (sign == ")"))
-        if sign in ENDS and depth == 0 and _ends(text, low, index):
-            found.append((start, index + 1))
-            start = index + 1
-    if start < len(low):
-        found.append((start, len(low)))
-    return found
-
-
-def _ends(text: Doc, low: tuple[str, ...], index: int) -> bool:
-    if low[index] != "." or index + 1 >= len(low):
-        return True
-    capital = text[index + 1].text[:1].isupper()
-    if index and low[index - 1] in ABBREVIATED and not capital:
-        return False
-    if not capital and low[index + 1][:1].isalpha():
-        verb = lexicon().get(low[index + 1])
-        return bool(verb and verb.form == "plain" and not verb.food)
-    return True
-
-
-def _asides(low: tuple[str, ...], start: int, end: int) -> set[int]:
-    """Tokens that tell when, why or how far: from "until" to the next comma or "then"."""
-    openers = _clause_words("aside")
-    inside: set[int] = set()
-    open_ = False
-    whole = -1
-    for index in range(start, end):
-        if low[index] in CLOSES or index == whole:
-            open_ = False
-        elif low[index] in openers and _opens(low, index, start, end):
-            open_ = True
-            whole = _whole_aside(low, index, end)
-        if open_:
-            inside.add(index)
-    return inside
-
-
-def _opens(low: tuple[str, ...], index: int, start: int, end: int) -> bool:
-    word = low[index]
-    following = low[index + 1] if index + 1 < end else ""
-    if word in ("so", "as") and following in ("follows", "well", ",", "needed", "desired", "directed"):
-        return False
-    if word == "as" and low[max(start, index - 2) : index] == ("as", "well"):
-        return False
-    if word == "once" and index > start and low[index - 1].endswith("ing"):
-        return False
-    return not (word == "that" and index == start)
-
-
-def _whole_aside(low: tuple[str, ...], index: int, end: int) -> int:
-    """Where a short aside ends that is whole by itself: "if you have it the syrup"; -1 for any other."""
-    if low[index] == "as" and low[index + 2 : index + 3] == ("as",):
-        # "As low as possible".
-        return index + 4
-    for length in (4, 3, 2):
-        if " ".join(low[index : min(end, index + length)]) in _clause_words("if_wanted"):
-            return index + length
-    return -1
-
-
-def _brackets(low: tuple[str, ...], start: int, end: int) -> set[int]:
-    inside: set[int] = set()
-    depth = 0
-    for index in range(start, end):
-        depth = max(0, depth - (low[index] == ")"))
-        if depth:
-            inside.add(index)
-        depth += low[index] == "("
-    return inside if len(inside) < end - start - 3 else set()
 
 
 class _Sentence:
@@ -247,7 +108,7 @@ class _Sentence:
         elif (
             verb.form == "past"
             and self._low(before) == "be"
-            and self._low(before - 1) in _clause_words("modal")
+            and self._low(before - 1) in clause_words("modal")
         ):
             reading = _Found(first, last, verb, told=True)
         if reading is None:
@@ -264,7 +125,7 @@ class _Sentence:
         )
 
     def _noun_follows(self, last: int) -> bool:
-        return self._low(last) in _clause_words("article") or self._low(last) in _clause_words("pronoun")
+        return self._low(last) in clause_words("article") or self._low(last) in clause_words("pronoun")
 
     def _plain(self, first: int, last: int, verb: Verb, before: int) -> _Found | None:
         ahead = self._low(before)
@@ -277,7 +138,7 @@ class _Sentence:
         order = _Found(first, last, verb, told=True)
         if verb.words == "rest" and self._low(last) == "of":
             return None
-        if ahead in _clause_words("modal") and ahead != "to":
+        if ahead in clause_words("modal") and ahead != "to":
             return order if self._is_asked(before, verb) else None
         if ahead == "to":
             return self._after_to(order, before)
@@ -300,7 +161,7 @@ class _Sentence:
 
     def _after_lead(self, order: _Found, ahead: str) -> _Found | None:
         """An order after a sentence part without a comma: "In a tall pot add the oil"."""
-        if self.found or ahead in _clause_words("article") or ahead in _set("subject") or order.verb.food:
+        if self.found or ahead in clause_words("article") or ahead in _set("subject") or order.verb.food:
             return None
         leads = self._low(self.start) in _set("leads") or self._low(self.start) in _set("forward")
         following = self._low(order.end)
@@ -317,7 +178,7 @@ class _Sentence:
         if previous is None or previous.verb.words not in _set("lets") or order.start - previous.end > REACH:
             return None
         between = {self._low(index) for index in range(previous.end, order.start)}
-        noun_ahead = ahead in _clause_words("article") and ahead not in _clause_words("pronoun")
+        noun_ahead = ahead in clause_words("article") and ahead not in clause_words("pronoun")
         if between & {",", ";", "then", "until"} or noun_ahead:
             return None
         return order._replace(governed=True)
@@ -340,13 +201,13 @@ class _Sentence:
         if ahead in _set("join"):
             goes_on = self._noun_follows(order.end) or following in _set("goes_on") or following[:1].isdigit()
             return order if goes_on else None
-        if ahead in _clause_words("aside") or ahead in _clause_words("article") or ahead in _set("subject"):
+        if ahead in clause_words("aside") or ahead in clause_words("article") or ahead in _set("subject"):
             return None
         if order.verb.food or ahead in ("of", "with"):
             return None
         if before < order.start - 1 and self._low(order.start - 1) in ("you", "we"):
             return None
-        if self._low(before - 1) in _clause_words("aside"):
+        if self._low(before - 1) in clause_words("aside"):
             # "As soon as bubbles form": bubbles do, not the cook.
             return None
         past = lexicon().get(ahead)

@@ -7,11 +7,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
-from functools import cache
 
-from assistant.reader import words
-from assistant.reader.clauses import Clause, Frame
+from assistant.reader.clauses import Clause
+from assistant.reader.cooking import cooks
+from assistant.reader.frame import Frame
+from assistant.reader.look import Look
 from assistant.reader.places import Heat, Place
 from assistant.reader.scene import FRYING, LIQUID, Scene
 from rules.recipe import Deed
@@ -25,51 +25,6 @@ KEEPS_ITS_DEED: frozenset[Deed] = frozenset(
 NOT_BAKED: frozenset[Deed] = frozenset(
     {"rise", "rest", "cool", "preheat", "grease", "broil", "toast", "melt", "roast", "store"}
 )
-
-
-@dataclass(frozen=True)
-class Look:
-    """A clause as the rules see it: `said` are its words outside of asides, `all` those inside as well."""
-
-    verb: str
-    deed: Deed
-    said: str
-    all: str
-    #: the words right after the verb
-    after: str
-    place: Place | None
-    places: tuple[Place, ...]
-    roles: frozenset[str]
-    heat: Heat | None
-    #: a temperature stands in the clause
-    warm: bool
-    scene: Scene
-
-    def into(self, *kinds: str) -> bool:
-        """Whether something goes into a place of these kinds."""
-        return any(place.kind in kinds and not place.out for place in self.places)
-
-    def one_of(self, group: str) -> bool:
-        """Whether the verb is one of a group."""
-        return self.verb in words.groups("doing.toml")[group]
-
-    def says(self, group: str) -> bool:
-        """Whether the clause itself says one of a group."""
-        return bool(_pattern(group).search(self.said))
-
-    def tells(self, group: str) -> bool:
-        """Whether the clause says one of a group, its asides included."""
-        return bool(_pattern(group).search(self.all))
-
-
-@cache
-def _pattern(group: str) -> re.Pattern[str]:
-    phrases = words.groups("doing.toml")[group]
-    forms = [
-        re.escape(phrase.removesuffix("*")) + (r"\w{0,12}" if phrase.endswith("*") else r"\b")
-        for phrase in phrases
-    ]
-    return re.compile(rf"(?<![\w-])(?:{'|'.join(sorted(forms, key=len, reverse=True))})")
 
 
 def deed_of(
@@ -307,58 +262,6 @@ def lowers(look: Look) -> Deed | None:
     if look.verb == "reduce" and look.says("fire") and not re.search(r"\b(?:sauce|liquid)\b|until", look.all):
         return "other"
     return "other" if look.verb == "set" and "timer" in look.said else None
-
-
-def cooks(look: Look) -> Deed | None:
-    """Cooking by where it happens and what is in there."""
-    scene = look.scene
-    if look.verb == "continue" and not re.search(r"\b(?:cook|simmer|boil|bak|fry)", look.said):
-        return None
-    if look.verb == "finish" and not re.search(r"\b(?:cook|bak|oven)", look.said):
-        return None
-    if look.verb not in ("cook", "finish", "continue", "cook down"):
-        return None
-    if look.into("oven") or re.search(r"\bbak", look.said):
-        return "bake"
-    if look.into("grill"):
-        return "grill"
-    if look.into("pressure") or "pressure" in look.said:
-        return "pressure cook"
-    if (
-        look.says("pasta")
-        and not (scene.fire in FRYING and scene.wet)
-        and scene.fire not in ("bake", "roast")
-    ):
-        return "boil"
-    if scene.pressure:
-        return "pressure cook"
-    if scene.in_tin or (scene.oven and scene.fire in (None, "bake", "roast") and not _on_the_stove(look)):
-        return "bake"
-    return _on_a_stove(look)
-
-
-def _on_the_stove(look: Look) -> bool:
-    return look.heat is not None or "fat" in look.roles or look.into("pan", "pot")
-
-
-def _on_a_stove(look: Look) -> Deed:
-    scene = look.scene
-    wet = scene.wet or bool(look.roles & LIQUID)
-    if look.into("pan") and not look.roles & LIQUID and (look.place is None or look.place.another or not wet):
-        wet = False
-    if wet:
-        if scene.fire == "boil" or (look.says("starchy") and scene.fire not in ("simmer", "reduce")):
-            return "boil" if look.heat != "low" else "simmer"
-        return "simmer"
-    if look.verb == "cook down" and scene.fire is None and not look.roles & {"fat"}:
-        return "simmer"
-    if look.says("starchy") and scene.fire is None and not _on_the_stove(look):
-        return "boil"
-    gentle = look.tells("soft") and not re.search(r"\bbrown", look.all)
-    if gentle:
-        return "saute"
-    goes_on = scene.fire if scene.fire not in (*FRYING, "bake", "roast", "boil", "simmer") else None
-    return goes_on or "fry"
 
 
 def fries(look: Look) -> Deed | None:

@@ -26,7 +26,7 @@ ESCAPED = re.compile(r"(?<=\d)\\(?=[.)])")
 HEADING = re.compile(r"(#{1,6})\s{0,4}(?=[^#\s])")
 BOLD = re.compile(r"(\*\*|__)(?=\S)[^*_]{1,120}(?<=\S)\1\s{0,2}:?$")
 #: A few words in italics that stand alone are a sub-heading: "*Cake*".
-ITALIC = re.compile(r"([*_])(?=[A-Z])[^*_.,!?\d]{2,40}(?<=[^\s])\1\s{0,2}:?$")
+ITALIC_HEADING = re.compile(r"([*_])(?=[A-Z])[^*_.,!?\d]{2,40}(?<=[^\s])\1\s{0,2}:?$")
 UNDERLINE = re.compile(r"(?:={3,}|-{3,}|~{3,})\s*$")
 IMAGE_ONLY = re.compile(r"!\[[^\]]{0,300}\]\([^)]{0,900}\)$")
 
@@ -79,7 +79,7 @@ def mark(number: int, raw: str) -> Marked:
     if found := HEADING.match(stripped):
         level = len(found[1])
         stripped = stripped[found.end() :].rstrip("# ")
-    elif BOLD.match(stripped) or ITALIC.match(stripped):
+    elif BOLD.match(stripped) or ITALIC_HEADING.match(stripped):
         level = 7
     elif UNDERLINE.match(stripped) or IMAGE_ONLY.match(stripped):
         return Marked(number, raw, indent, "", 0, "")

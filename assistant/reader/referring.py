@@ -7,8 +7,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from assistant.reader.clauses import CLOSES, Clause
+from assistant.reader.clauses import Clause
 from assistant.reader.deeds import lexicon
+from assistant.reader.frame import CLOSES
 from assistant.reader.known import singular_words
 from assistant.reader.mentions import Foods, Mention, thing_words
 from assistant.reader.scene import HANDLING

@@ -9,8 +9,9 @@ from typing import NamedTuple, TypeVar
 from spacy.tokens import Doc
 
 from assistant.reader import words
-from assistant.reader.clauses import Clause, cut, frame
+from assistant.reader.clauses import Clause, cut
 from assistant.reader.deeds import finder, lexicon
+from assistant.reader.frame import frame
 from assistant.reader.mentions import Foods, Mention
 from assistant.reader.places import Place, Sign, fires, lids, places
 from assistant.reader.prose import Quantity, quantities

@@ -212,7 +212,9 @@ class _Method:
             if not counts(sheet.paragraph.text, quantity, deed):
                 continue
             sheet.told.add(quantity.start)
-            duration = Duration(what=kind(deed), low_min=quantity.low, high_min=quantity.high)
+            duration = Duration(
+                what=kind(deed, sheet.paragraph.text, quantity), low_min=quantity.low, high_min=quantity.high
+            )
             found.append(duration)
             number = sheet.first + sheet.paragraph.line_at(quantity.end - 1)
             self._change(number, durations=(*self.steps[number].durations, duration))

@@ -38,6 +38,16 @@ STORAGE = re.compile(
     r"\b(?:store[ds]?|storing|keeps?|kept|frozen|freezes?|lasts?|leftovers?|up to|good for|shelf life|in advance|ahead of time|max(?:imum)?)\b",
     re.IGNORECASE,
 )
+#: The sentence takes the dish from the fire: "Off the heat, still covered, 10 min", "Leave them on the tray".
+WAITS = re.compile(
+    r"[\s\d.)-]{0,6}(?:off the (?:heat|fire|stove)\b|leave (?:them|it) (?:on|in) the (?:tray|tin|pan|rack|sheet)\b)"
+)
+MARINADE = re.compile(r"\bmarinades?\b|\bmarinat\w{1,3}\b")
+#: A pot that is told to go on so does not boil, whatever brought it there.
+GENTLE = re.compile(r"\b(?:gently|very low|low heat|low flame|lowest|barely|bare simmer|slowly)\b")
+COOKS = re.compile(r"\bcook\b")
+#: What cooks as long as this in its liquid [min] simmers.
+LONG_COOK = 45.0
 NEAR_BEFORE, NEAR_AFTER = 40, 24
 
 
@@ -63,6 +73,16 @@ def _is_stretch(before: str) -> bool:
     return bool(STRETCH.search(before)) or (verb is not None and verb.form == "plain")
 
 
-def kind(deed: Deed | None) -> DurationKind:
-    """What a stretch of time is for, by its deed."""
-    return KINDS.get(deed, "other") if deed else "other"
+def kind(deed: Deed | None, text: str, quantity: Quantity) -> DurationKind:
+    """What a stretch of time is for: by its deed, unless its sentence says that it waits or only trembles."""
+    sentence = text[text.rfind(". ", 0, quantity.start) + 1 : quantity.end].lower()
+    if WAITS.match(sentence):
+        return "rest"
+    found = KINDS.get(deed, "other") if deed else "other"
+    if found == "rest" and MARINADE.search(sentence):
+        return "marinate"
+    if found == "boil" and (
+        GENTLE.search(sentence) or (quantity.high >= LONG_COOK and COOKS.search(sentence))
+    ):
+        return "simmer"
+    return found

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from assistant.reader.clauses import clauses, frame
+from assistant.reader.clauses import clauses
 from assistant.reader.deeds import ed, ing, lexicon, starts_with_order, third
+from assistant.reader.frame import frame
 from assistant.reader.tokens import doc
 
 

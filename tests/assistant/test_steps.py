@@ -312,3 +312,17 @@ def test_wrapped_lines_are_steps_of_their_own_and_read_as_one() -> None:
     assert [len(step.durations) for step in found.steps] == [0, 1, 0, 0]
     assert found.steps[2].temps_f == (350.0,)
     assert takings(found)[0] == ("bake", {"flour": 1.0})
+
+
+@pytest.mark.parametrize(
+    ("method", "what"),
+    [
+        ("Bring the rice to the boil. Off the heat, still covered, 10 minutes.", "rest"),
+        ("Mix the beef with its marinade and let it sit for 20 minutes.", "marinate"),
+        ("Bring the beans to the boil, then cook very gently for 30 minutes.", "simmer"),
+        ("Boil the potatoes for 12 minutes.", "boil"),
+    ],
+)
+def test_a_sentence_may_say_that_its_time_rests_soaks_or_only_trembles(method: str, what: str) -> None:
+    recipe = read(f"River supper\n\n1 pound beef\n1 cup rice\n1 cup beans\n2 potatoes\n\n{method}\n")
+    assert [found.what for step in recipe.steps for found in step.durations] == [what]
