@@ -17,7 +17,7 @@ from rules.circumstances import Day
 from rules.cold.hours import in_cooler
 from rules.foods import Item
 from rules.hazards import DOUGH_FAMILIES, JUICY, hazard_of
-from rules.plan import Heat, Label, Pack, StageKind
+from rules.plan import Heat, Label, Minutes, Pack, StageKind
 from rules.recipe import Recipe
 from rules.units import kitchen
 from rules.wording import short_names
@@ -157,10 +157,15 @@ def _coals(heat: Heat | None) -> list[str]:
     said = []
     for stage in heat.stages:
         if stage.kind in COALS:
-            span = f", {stage.minutes.low:.0f}-{stage.minutes.high:.0f} min" if stage.minutes else ""
+            span = f", {_minutes(stage.minutes)} min" if stage.minutes else ""
             look = f", look {stage.first_look_min}" if stage.first_look_min else ""
             said.append(f"{stage.kind.capitalize()}: {stage.top} top, {stage.under} under{span}{look}")
     return said[-2:]
+
+
+def _minutes(span: Minutes) -> str:
+    low, high = f"{span.low:.0f}", f"{span.high:.0f}"
+    return low if low == high else f"{low}-{high}"
 
 
 def _is_raw(pack: Pack, items: Sequence[Item]) -> bool:

@@ -24,7 +24,7 @@ def home_steps(recipe: Recipe, packs: tuple[Pack, ...], inside: Contents, day: D
         if pack.travels == "frozen" and (pack in made or inside.sort(pack) == "flesh")
     ]
     if frozen:
-        steps.append(sentence(f"freeze {joined(frozen)} lying flat, at least a day before leaving"))
+        steps.append(sentence(f"freeze {joined(frozen)} lying flat; hard before the cooler is packed"))
     if made:
         steps.append("Label every pack: what it is, the date, what is added at camp.")
     return tuple(steps)

@@ -46,7 +46,7 @@ def test_raw_meat_is_cut_on_its_own_board_and_frozen() -> None:
     steps = home(recipe(line("beef chuck", amount(2, "pound"), prep="cubed")), "stew or braise")
     assert "on a board of its own" in steps[0]
     assert "wash board, knife and hands" in steps[0]
-    assert steps[1] == "Freeze prepped-1 lying flat, at least a day before leaving."
+    assert steps[1] == "Freeze prepped-1 lying flat; hard before the cooler is packed."
 
 
 def test_a_marinade_is_mixed_before_the_meat_goes_in() -> None:
