@@ -73,8 +73,14 @@ class Scene:
         *,
         heat: Heat | None,
         pours: bool,
+        off: bool = False,
     ) -> None:
-        """Take note of a deed that was done; `pours` says that something wet was named."""
+        """Take note of a deed that was done.
+
+        `pours` says that something wet was named, `off` that the pot comes off the fire.
+        """
+        if off:
+            self.fire, self.last = None, "rest"
         kind = place.kind if place and not place.out else None
         self._oven(deed, kind)
         if kind == "pressure":

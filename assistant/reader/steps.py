@@ -30,6 +30,10 @@ from rules.recipe import Action, Deed, Duration, Ingredient, Step, Use
 
 #: Deeds that go along with others; without food of their own they are no actions.
 COMPANIONS: frozenset[Deed] = frozenset({"mix", "turn", "rest", "other", "cover"})
+#: The pot comes off the fire.
+OFF = re.compile(
+    r"\b(?:off|from) (?:the )?(?:heat|fire|stove|burner|flame)\b|\bturn(?:ed)? off\b|\bswitch off\b"
+)
 #: The sign to wait for, up to the next comma, bracket or full stop.
 UNTIL = re.compile(r"\b(?:until|till|til)\s+([^,;.()\n]{2,120})", re.IGNORECASE)
 
@@ -148,7 +152,8 @@ class _Method:
         )
         roles = [food.role for food in taken]
         pours = pours or any(food.pours for food in taken)
-        self.scene.after(deed, place, roles, heat=heat, pours=pours)  # type: ignore[arg-type]
+        off = bool(OFF.search(sheet.said(clause.start, clause.end)))
+        self.scene.after(deed, place, roles, heat=heat, pours=pours, off=off)  # type: ignore[arg-type]
         said = sheet.said(clause.start, clause.end)
         lid = sheet.signs_in(sheet.lid, clause.start, clause.end)
         action = Action(
