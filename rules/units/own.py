@@ -25,6 +25,8 @@ _SPOONED = frozenset({"teaspoon", "tablespoon", "cup"})
 #: Units that hand small amounts to a smaller one, and how far rounding may miss before they do.
 _SMALLER = {"liter": "milliliter", "deciliter": "milliliter", "centiliter": "milliliter", "kilogram": "gram"}
 SMALLER_MISS = 0.1
+#: Under a quarter pound an amount is weighed in ounces.
+SCRAP_LB = 0.25
 _TO_CUPS = frozenset({"fluid ounce", "pint", "quart", "gallon"})
 
 
@@ -61,6 +63,8 @@ def _measure(value: float, unit: str | None, whole: bool) -> tuple[str | None, f
         return unit, float(max(1, floor(value + 0.5)))
     if unit in ("ounce", "pound") and to(value, unit or "", "ounce") >= 16:
         unit, value = "pound", to(value, unit or "", "pound")
+    if unit == "pound" and not _is_stepped(value, _step("pound", value)) and value < SCRAP_LB:
+        unit, value = "ounce", to(value, "pound", "ounce")
     smaller = _SMALLER.get(unit or "")
     if smaller and abs(_stepped(value, _step(unit or "", value)) - value) > SMALLER_MISS * value:
         return _measure(to(value, unit or "", smaller), smaller, whole)
