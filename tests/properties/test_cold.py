@@ -16,7 +16,7 @@ SHARES = st.floats(0.0, 1.0)
 @st.composite
 def foods(draw: st.DrawFn) -> Composition:
     """A moist food: at least a fifth of it is water."""
-    parts = [0.25 + draw(SHARES), *(draw(SHARES) * 0.5 for _ in range(5))]
+    parts = [0.25 + draw(SHARES), *(draw(SHARES) * most for most in (0.5, 0.5, 0.5, 0.05, 0.5))]
     total = sum(parts)
     water, protein, fat, carbohydrate, ash, fibre = (part / total for part in parts)
     sugars = carbohydrate * draw(SHARES)
@@ -26,7 +26,7 @@ def foods(draw: st.DrawFn) -> Composition:
         protein=protein,
         fat=fat,
         carbohydrate=carbohydrate,
-        ash=ash * 0.1,
+        ash=ash,
         fibre=fibre,
         sugars=sugars,
         particles=particles,
@@ -51,7 +51,7 @@ def test_a_warmer_food_holds_more_heat_and_no_more_ice(
 
 @given(food=foods(), temp_c=st.floats(-30, 60))
 def test_properties_lie_between_those_of_the_components(food: Composition, temp_c: float) -> None:
-    assert 1.0 < specific_heat(food, temp_c) < 4.4
+    assert 1.0 < specific_heat(food, temp_c) < 4.5  # supercooled water
     assert 850 < density(food, temp_c) < 2450
     assert 0.1 < conductivity(food, temp_c) < 0.75
 
