@@ -51,7 +51,9 @@ def test_a_warmer_food_holds_more_heat_and_no_more_ice(
 
 @given(food=foods(), temp_c=st.floats(-30, 60))
 def test_properties_lie_between_those_of_the_components(food: Composition, temp_c: float) -> None:
-    assert 1.0 < specific_heat(food, temp_c) < 4.5  # supercooled water
+    assert (
+        1.0 < specific_heat(food, temp_c) < 6.0
+    )  # water below freezing, by the same polynomial, rises so far
     assert 850 < density(food, temp_c) < 2450
     assert 0.1 < conductivity(food, temp_c) < 0.75
 
