@@ -19,6 +19,8 @@ from rules.roles import Role, role_of
 #: Above this much water per flour it pours; below the other it is a dough (handbook chapter 7).
 POURS_ABOVE = 1.0
 DOUGH_BELOW = 0.65
+#: Above this the flour only thickens: the thinnest batters have 3 to 4 of water, a custard pudding with meal has 8 or more.
+THICKENS_ABOVE = 6.0
 #: Flour below this much thickens or dusts; above it is a body [g].
 BODY_FLOUR_G = 60.0
 
@@ -113,6 +115,8 @@ class Facts:
     @cached_property
     def has_body(self) -> bool:
         """Whether flour is the body of it; flour without an amount counts where a dough is handled."""
+        if self.hydration is not None and self.hydration > THICKENS_ABOVE:
+            return False
         return self.flour_g >= BODY_FLOUR_G or (
             self.unweighed("flour") and self.does("knead", "roll", "shape")
         )
@@ -229,6 +233,8 @@ class Facts:
         """What the hydration means, in words."""
         if self.hydration is None:
             return "unknown"
+        if self.hydration > THICKENS_ABOVE:
+            return "the flour only thickens it"
         if self.hydration > POURS_ABOVE:
             return "it pours"
         return "a dough" if self.hydration < DOUGH_BELOW else "between a batter and a dough"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from rules.facts import DOUGH_BELOW, FLESH, POURS_ABOVE, SOLID, THIN, Facts
+from rules.facts import DOUGH_BELOW, FLESH, POURS_ABOVE, SOLID, THICKENS_ABOVE, THIN, Facts
 from rules.method.graph import OPEN_FIRE
 
 #: A simmer as long as this makes a stew of a sauce [min].
@@ -61,7 +61,7 @@ def bakes_flour(facts: Facts) -> bool:
 
 def pours(facts: Facts) -> bool:
     """More water than flour."""
-    return facts.hydration is not None and facts.hydration > POURS_ABOVE
+    return facts.hydration is not None and POURS_ABOVE < facts.hydration <= THICKENS_ABOVE
 
 
 def is_between(facts: Facts) -> bool:

@@ -105,7 +105,7 @@ def _from_fruit(draft: Draft, start: int, end: int) -> bool:
     line = draft.line
     said = line.word(start) == "from"
     found = amounts(line.words[:end], start + said)
-    if found is None or found.end >= end:
+    if found is None or found.end >= end or line.after("tail", found.end) > found.end:
         return False
     first = names.lead(line, found.end, end, Taken())
     if not said and singular(line.text(first, end)) not in _first_words(draft):
@@ -212,6 +212,8 @@ def _amount(draft: Draft, start: int, end: int, *, bracket: bool) -> bool:
         return True
     opens = phrase(line.words[:end], start, "weighing")
     found = amounts(line.words[:end], opens, implied=True)
+    if found and not found.stated and known(line.text(start, end)):
+        return False  # "besan (gram flour)"
     if found and "each" in line.words[start:opens]:
         found = found._replace(each=True)
     if found and not (found.stated or bracket) and not is_another(draft, found.end, end):
@@ -223,7 +225,7 @@ def _amount(draft: Draft, start: int, end: int, *, bracket: bool) -> bool:
             return True
         return False
     second = found.main
-    if main and not bracket and is_another(draft, found.end, end):
+    if not bracket and draft.names and is_another(draft, found.end, end):
         draft.others.append((start, end))
         return True
     if main and units.kind(second.unit) == "length":

@@ -14,6 +14,8 @@ from assistant.reader.numbers import Number, Words, number, word
 from rules.recipe import Amount, Package
 
 LONGEST_PHRASE = 5
+#: Before a unit these say one: "plus another cup".
+ONE_MORE = frozenset({"another", "an extra", "an additional", "a further"})
 #: A count of more than this many is none.
 MOST = 1e7
 
@@ -80,6 +82,8 @@ def figure(words: Words, at: int) -> Figure | None:
             break
         bound, place = " ".join(words[place:after]), after
     low = _in_brackets(words, place) or number(words, place)
+    if low is None and bound in ONE_MORE and unit(words, place):
+        low, bound = Number(1.0, place, article=True), None
     if low is None or low.value > MOST:
         return None
     high, end, dashed = low.value, low.end, False

@@ -5,6 +5,7 @@ from __future__ import annotations
 from assistant.reader import names
 from assistant.reader.amounts import amounts, on_top
 from assistant.reader.draft import Draft
+from assistant.reader.joined import is_kind
 from assistant.reader.names import ANDS, Taken, known
 
 
@@ -15,7 +16,8 @@ def is_another(draft: Draft, start: int, end: int) -> bool:
     stop = names.core_end(line, place, end) if place < end else end
     joined = [at for at in range(place, stop) if line.word(at) in ANDS]
     name = line.text(place, joined[0] if joined else stop)
-    return known(name) and name not in draft.names
+    kind = draft.main is None and is_kind(name)  # "oil, 1 tbsp olive"
+    return known(name) and name not in draft.names and not kind
 
 
 def plus(draft: Draft, start: int, end: int) -> bool:

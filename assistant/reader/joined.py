@@ -75,7 +75,7 @@ def _is_product(line: Line, end: int, parts: list[str]) -> bool:
 
 def share(parts: list[str], *, tight: bool, together: bool) -> list[str]:
     """Give the first of several names the word that they share with the last: "white or brown rice", "plum/cherry syrup"."""
-    parts = _of_one_body(parts)
+    parts = of_one_body(parts)
     last = parts[-1].split()
     shared: list[str] = []
     for part in parts[:-1]:
@@ -85,7 +85,7 @@ def share(parts: list[str], *, tight: bool, together: bool) -> list[str]:
     return [shared[0], *of_one_kind(shared[0], [*shared[1:], parts[-1]])]
 
 
-def _of_one_body(parts: list[str]) -> list[str]:
+def of_one_body(parts: list[str]) -> list[str]:
     """Give further parts of an animal or a plant its name: "chicken thighs and drumsticks"."""
     *body, part = parts[0].split()
     if not body or part not in _words("part"):

@@ -104,7 +104,9 @@ def _food_piece(draft: Draft, piece: Piece) -> Listed | None:
     if not found or taken.preps:
         return None
     joined = "or" if opens in ORS or inner == "or" else "and" if opens in ANDS or inner else ""
-    sure = any(known(name) or known(f"{name} {draft.names[0]}") for name in found)
+    whole = draft.names[0]
+    part = joined_foods.of_one_body([whole, *found]) != [whole, *found]
+    sure = part or any(known(name) or known(f"{name} {whole}") for name in found)
     if stop < end and not (opens in JOINS or sure):
         return None
     return Listed(found, joined, sure, flag, tuple(taken.notes))

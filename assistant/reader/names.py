@@ -11,6 +11,7 @@ from functools import cache
 
 from assistant.reader import words as tables
 from assistant.reader.measures import unit
+from assistant.reader.numbers import number
 from assistant.reader.pieces import Line
 from rules.foods import catalogue
 
@@ -53,11 +54,14 @@ def known(name: str) -> bool:
 def lead(line: Line, at: int, end: int, taken: Taken) -> int:
     """Take size, state and preparation off the front of a stretch; gives the place where the name starts."""
     place, joined = at, at
+    last: tuple[int, int, int] | None = None
     while place < end:
         word = line.word(place)
+        before = (place, len(taken.states), len(taken.preps))
         after = _one_lead(line, place, end, taken)
         if after > place:
             place = joined = after
+            last = before
             continue
         if word in SKIPPED or word in ("'", '"'):
             place += 1
@@ -65,6 +69,17 @@ def lead(line: Line, at: int, end: int, taken: Taken) -> int:
         if place > at and (word in JOINS or word in (",", "to", "but", "-")) and _leads(line, place + 1, end):
             place += 1
             continue
+        if (
+            last
+            and word in JOINS
+            and place == joined
+            and place + 1 < end
+            and not number(line.words, place + 1)
+        ):
+            # "smooth or wholegrain mustard": the two tell kinds of one food.
+            place, states, preps = last
+            del taken.states[states:], taken.preps[preps:]
+            return place
         break
     return place if place >= end or place >= joined else joined
 

@@ -25,6 +25,7 @@ def name(text: str) -> tuple[str, list[str], list[str]]:
         ("chicken thighs", ["boneless", "skinless"], [], "boneless, skinless chicken thighs"),
         ("brown bread", [], ["sliced"], "brown sliced bread"),
         ("blueberries", ["fresh", "frozen"], [], "fresh or frozen blueberries"),
+        ("smooth or wholegrain mustard", [], [], "smooth or wholegrain mustard"),
         ("water", ["hot", "salted"], [], "hot, salted water"),
         ("beef stock", ["hot"], [], "hot beef stock"),
         ("hot sauce", [], [], "hot sauce"),

@@ -25,6 +25,7 @@ def draft(text: str) -> Draft:
         ("hot sauce", ["a few", "dashes"], False, "a few dashes hot sauce"),
         ("lard", ["small amount of"], False, "small amount of lard"),
         ("oil", ["enough"], False, "- enough oil"),
+        ("cloves", ["a few"], False, "a few cloves"),
     ],
 )
 def test_remarks_before_the_amount_are_passed(rest: str, notes: list[str], optional: bool, text: str) -> None:
@@ -38,6 +39,7 @@ def test_remarks_before_the_amount_are_passed(rest: str, notes: list[str], optio
     [
         ("1 lemon", ["juice"], "juice of 1 lemon"),
         ("2 limes", ["zest and juice"], "zest and juice of 2 limes"),
+        ("2 limes", ["juice and finely grated zest"], "juice and finely grated zest of 2 limes"),
         ("1 orange", ["finely grated zest"], "finely grated zest of 1 orange"),
         ("3 eggs", ["whites"], "whites of 3 eggs"),
         ("lemon juice", [], "lemon juice"),

@@ -121,8 +121,21 @@ def test_times_are_summed_by_kind() -> None:
 
 
 @pytest.mark.parametrize(
-    ("water", "sense"), [(600, "it pours"), (400, "between a batter and a dough"), (250, "a dough")]
+    ("water", "sense"),
+    [
+        (4000, "the flour only thickens it"),
+        (600, "it pours"),
+        (400, "between a batter and a dough"),
+        (250, "a dough"),
+    ],
 )
 def test_the_sense_of_a_hydration_is_said_in_words(water: float, sense: str) -> None:
     of = recipe(line("flour", amount(500, "gram")), line("water", amount(water, "gram")))
     assert facts(of).sense == sense
+
+
+def test_flour_in_ten_times_its_water_thickens_and_is_no_body() -> None:
+    thin = recipe(line("flour", amount(120, "gram")), line("milk", amount(1.4, "kilogram")))
+    batter = recipe(line("flour", amount(120, "gram")), line("milk", amount(400, "gram")))
+    assert not facts(thin).has_body
+    assert facts(batter).has_body

@@ -134,3 +134,33 @@ def test_a_weight_that_belongs_to_something_else_is_not_taken() -> None:
     )
     (item,) = weigh(Recipe(ingredients=(line,)))
     assert item.grams == pytest.approx(30.5, rel=0.01)
+
+
+def weighed(food: str, *amounts: Amount) -> tuple[float | None, float | None]:
+    ingredient = Ingredient(line=0, text="", name=food, food=food, amounts=amounts)
+    (item,) = weigh(Recipe(ingredients=(ingredient,)))
+    return item.grams, item.milliliters
+
+
+def test_what_comes_on_top_is_weighed_with_the_first_amount() -> None:
+    spoons = Amount(low=2, high=2, unit="tablespoon", plus=True)
+    mass, volume = weighed("all-purpose flour", amount(1, "cup"), spoons)
+    alone, room = weighed("all-purpose flour", amount(1, "cup"))
+    assert mass is not None
+    assert alone is not None
+    assert volume is not None
+    assert room is not None
+    assert mass > alone + 10
+    assert volume == pytest.approx(room * 1.125, rel=0.001)
+
+
+def test_a_weight_before_what_comes_on_top_is_that_of_the_first_amount() -> None:
+    on_top = Amount(low=25, high=25, unit="gram", plus=True)
+    assert weighed("all-purpose flour", amount(1, "cup"), amount(130, "gram"), on_top)[0] == 155
+    assert weighed("all-purpose flour", amount(1, "cup"), on_top, amount(150, "gram"))[0] == 150
+
+
+def test_the_size_of_each_is_counted_once() -> None:
+    count = amount(4, package=Package(low=120, high=120, unit="gram"))
+    each = Amount(low=120, high=120, unit="gram", each=True)
+    assert weighed("pork chop", count, each)[0] == 480
