@@ -137,7 +137,10 @@ def _one_by_one(chunk: tuple[Source, ...], job: Job, run: Run, died: Died) -> It
 def _workers(run: Run) -> Iterator[Died]:
     """The workers of a run, and what is raised when one of them dies."""
     if run.cluster is None:
-        yield (BrokenProcessPool,)
+        try:
+            yield (BrokenProcessPool,)
+        finally:
+            _send_home()
         return
     try:
         from distributed import Client, KilledWorker
@@ -151,3 +154,10 @@ def _workers(run: Run) -> Iterator[Died]:
         raise UsageProblem("--cluster", run.cluster, f"no cluster answers there ({error})") from error
     with client, parallel_config(backend="dask"):
         yield (KilledWorker,)
+
+
+def _send_home() -> None:
+    """End the processes that worked; they would wait for more work, and hold standard output open meanwhile."""
+    from joblib.externals.loky import get_reusable_executor
+
+    get_reusable_executor().shutdown(wait=True, kill_workers=True)
