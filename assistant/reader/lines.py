@@ -18,7 +18,9 @@ from assistant.reader.figures import figure
 from assistant.reader.further import plus
 from assistant.reader.lists import listed
 from assistant.reader.marks import mark
+from assistant.reader.measures import unit
 from assistant.reader.names import ANDS, JOINS, ORS, Taken, known
+from assistant.reader.numbers import ARTICLES
 from assistant.reader.opening import opening, part_of
 from assistant.reader.pieces import Line, Piece, pieces
 from assistant.reader.settling import name_of_last_resort, settle
@@ -28,6 +30,8 @@ from rules.recipe import Ingredient
 LONGEST = 1000
 #: A figure after one of these is a name or a size, no amount: "no. 2", "type 00".
 NUMBERED = frozenset({"no", ".", "#", "-", "/", "x", "type", "size"})
+#: Words that open what may stand for a sort.
+OTHERS = (["or", "other"], ["or", "another"], ["or", "any"], ["or", "similar"])
 
 
 def read_line(
@@ -139,9 +143,19 @@ def _name_piece(draft: Draft, left: list[Piece]) -> None:
     found_names, others = joined.foods(line, start, draft.name_end, draft.taken)
     draft.names = [name for name in found_names if name]
     draft.alternatives += others
+    _kind_of_other(draft, rest, piece.end)
     aside(draft, rest, piece.end)
     if rest >= piece.end:
         _interrupted(draft, left)
+
+
+def _kind_of_other(draft: Draft, start: int, end: int) -> None:
+    """A sort that nobody knows alone borrows the word behind "or other": "2 moonbeam or other tart apples"."""
+    others = draft.line.text(start, end).split()
+    if len(draft.names) != 1 or others[:2] not in OTHERS or len(others) < 3:
+        return
+    if known(others[-1]) and not known(draft.names[0]):
+        draft.names[0] = f"{draft.names[0]} {others[-1]}"
 
 
 def _or_count(draft: Draft, start: int, end: int) -> int:
@@ -219,7 +233,12 @@ def _amount_within(draft: Draft, start: int, end: int, last: int) -> tuple[int, 
         return end, end
     for place in range(start + 1, end):
         times = line.word(place - 1) == "x" and place - 1 > start
-        if not line.word(place)[0].isdigit() or (line.word(place - 1) in NUMBERED and not times):
+        spoken = line.word(place) in ARTICLES and place + 2 == end and unit(line.words, place + 1)
+        if (
+            (not spoken
+            and not line.word(place)[0].isdigit())
+            or (line.word(place - 1) in NUMBERED and not times)
+        ):
             continue
         found = amounts(line.words[:last], place)
         if found and (found.main.unit or names.lead(line, found.end, end, Taken()) >= end):
