@@ -8,6 +8,7 @@ is not in it: it is tried again.
 from __future__ import annotations
 
 import hashlib
+import re
 import sys
 from array import array
 from bisect import bisect_left
@@ -19,12 +20,14 @@ import msgspec
 from assistant.batch.run import Run
 from assistant.batch.sources import Source
 from assistant.batch.work import Job
+from assistant.show.data import json_line
 from assistant.show.forms import Result
 from assistant.show.forms import stream as stream_of
 from rules.problem import FileProblem, UsageProblem
+from rules.recipe import Struct
 
 
-class DoneRow(msgspec.Struct, frozen=True):
+class DoneRow(Struct, frozen=True):
     """A recipe that is done; `end` is the length of the file of results after it [bytes], -1 where there is none."""
 
     file: str
@@ -79,12 +82,14 @@ class Done:
 
     def note(self, file: str, end: int = -1) -> None:
         """Add a recipe that is done now."""
-        self._stream.write(msgspec.json.encode(DoneRow(file=file, end=end)) + b"\n")
+        self._stream.write(json_line(DoneRow(file=file, end=end)).encode() + b"\n")
         self._stream.flush()
 
 
 def _key(file: str) -> int:
-    return int.from_bytes(hashlib.blake2b(file.encode("utf-8", "surrogatepass"), digest_size=8).digest())
+    # The row of a name with half a surrogate pair holds U+FFFD in its place.
+    written = re.sub("[\ud800-\udfff]", "\ufffd", file).encode()
+    return int.from_bytes(hashlib.blake2b(written, digest_size=8).digest())
 
 
 def go_on(

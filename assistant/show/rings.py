@@ -29,13 +29,13 @@ def laid(
 def drawing(spots: tuple[Spot, ...], diameter_in: int) -> list[str]:
     """One level: the rim dotted, a sign for every briquette.
 
-    Never fewer signs than briquettes: one whose place is taken goes to the nearest free one.
+    Never fewer signs than briquettes, as long as there is room: one whose place is taken goes to the nearest free one.
     """
     grid = [[EMPTY] * COLUMNS for _ in range(ROWS)]
     for step in range(RIM_DOTS):
         row, column = _cell(*_on_circle(math.tau * step / RIM_DOTS))
         grid[row][column] = RIM
-    for spot in spots:
+    for spot in spots[: ROWS * COLUMNS]:
         # A quarter turn puts the first of a ring at the top, so that the drawing is the same left and right.
         row, column = _free(grid, *_cell(-2 * spot.y_in / diameter_in, 2 * spot.x_in / diameter_in))
         grid[row][column] = COAL

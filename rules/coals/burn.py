@@ -139,8 +139,10 @@ def _below(body: Body, ember: Ember, minutes: float) -> Step:
 def _exponential(a: float, b: float, c: float, d: float, t: float) -> tuple[float, float, float, float]:
     """exp(t M) of a 2x2 matrix with real eigenvalues (b c >= 0), after Cayley and Hamilton."""
     half, root = (a + d) / 2, math.sqrt(((a - d) / 2) ** 2 + b * c)
-    even = math.exp(half * t) * math.cosh(root * t)
-    odd = math.exp(half * t) * (math.sinh(root * t) / root if root else t)
+    # Both eigenvalues are at most 0, so neither exponential overflows; the hyperbolic functions of the root would.
+    slow, fast = math.exp((half + root) * t), math.exp((half - root) * t)
+    even = (slow + fast) / 2
+    odd = (slow - fast) / (2 * root) if root else slow * t
     return even + (a - half) * odd, b * odd, c * odd, even + (d - half) * odd
 
 
