@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import TypeVar
 
 import msgspec
@@ -15,10 +15,11 @@ from assistant.reader.sections import Layout, Line, layout
 from assistant.reader.servings import servings_of
 from assistant.reader.steps import read_steps
 from assistant.reader.told import told
+from assistant.reader.warmth import is_celsius
 from rules import dish, method
 from rules.because import Ledger
 from rules.foods import weigh
-from rules.recipe import Doubt, Family, Ingredient, Recipe, Step, Unread
+from rules.recipe import Doubt, Family, Ingredient, Oven, Recipe, Step, Unread
 
 #: A title that opens a paragraph has no more words.
 LONGEST_OPENING = 6
@@ -53,16 +54,18 @@ def _read(text: str, file: str | None) -> Recipe:
     title = sorted_.title or _opening(sorted_)
     steps = [line for line in sorted_.lines if line.kind == "step"]
     reading = read_steps(steps, ingredients or told(steps), title=title)
+    oven = oven_of(sorted_, reading.steps)
+    doubts = [*_doubts(sorted_, reading.ingredients, reading.steps), *_doubt_of_degrees(oven, reading.steps)]
     recipe = Recipe(
         title=title,
         servings=servings_of(sorted_),
         ingredients=reading.ingredients,
         steps=reading.steps,
-        oven=oven_of(sorted_, reading.steps),
+        oven=oven,
         file=file,
         unread=tuple(unread),
         tools=tuple(tools),
-        doubts=tuple(_doubts(sorted_, reading.ingredients, reading.steps)),
+        doubts=tuple(doubts),
         others=sorted_.others,
     )
     return msgspec.structs.replace(recipe, family=family_of(recipe))
@@ -117,6 +120,20 @@ def _items(lines: Sequence[Line]) -> list[tuple[Line, str]]:
 
 def _as_written(line: Line) -> Unread:
     return Unread(line=line.number, text=line.text.strip())
+
+
+def _doubt_of_degrees(oven: Oven | None, steps: Sequence[Step]) -> Iterator[Doubt]:
+    """An oven's figure without a letter was taken for one scale or the other."""
+    if oven is None or oven.temp_f is None or not oven.stated.isdigit():
+        return
+    step = next((step for step in steps if oven.stated in step.text), None)
+    if step is not None:
+        scale = "°C" if is_celsius(float(oven.stated)) else "°F"
+        yield Doubt(
+            line=step.line,
+            text=oven.stated,
+            taken=f"the oven's {oven.stated} was read as {oven.stated} {scale}",
+        )
 
 
 def _doubts(page: Layout, ingredients: Sequence[Ingredient], steps: Sequence[Step]) -> list[Doubt]:

@@ -13,7 +13,7 @@ from typing import NamedTuple
 
 from assistant.reader import clean, headings
 from assistant.reader.desk import Desk, Kind, is_fact, title_of
-from assistant.reader.guess import guess
+from assistant.reader.guess import AMOUNT, guess
 from assistant.reader.headings import Part
 from assistant.reader.listing import sort_list
 from assistant.reader.marks import Marked, mark
@@ -181,7 +181,9 @@ class _Sorter:
             # "### Baking" under "## Method" is a part of the dish.
             inner = part == "method" and 0 < level < line.level
             opened = _opens(line)
-            if opened and not (inner and opened == "method"):
+            if opened == "method" and (inner or (part == "ingredients" and self._names_a_part(line, level))):
+                opened = None
+            if opened:
                 if opened == "ingredients" and "method" in seen and self._another(line, start):
                     break
                 part, level = opened, line.level
@@ -198,6 +200,15 @@ class _Sorter:
         self.guessed = "ingredients" not in seen
         guess(desk.lines[: self.end], parts, desk.kinds, start)
         return parts, headed
+
+    def _names_a_part(self, line: Marked, level: int) -> bool:
+        """Whether a heading of the list that could open the method names a part: "Assembly:" over amounts."""
+        if headings.strong_part_of(line.body) == "method":
+            return False
+        below = next(
+            (other for other in self.desk.lines[line.number + 1 : line.number + 3] if other.body), None
+        )
+        return below is not None and bool(AMOUNT.match(below.body)) and not (below.bullet == "1" and level)
 
     def _another(self, heading: Marked, start: int) -> bool:
         """Whether a second list opens a second recipe: a title like the first one's stands over it."""

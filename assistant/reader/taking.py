@@ -135,7 +135,9 @@ class Taker:
         return [
             (known.at, self.shares.take(known.at, None, handled=False))
             for known in self.foods.known
-            if known.role in ("salt", "pepper") and known.at not in self.referring.named
+            if known.role in ("salt", "pepper")
+            and known.at not in self.referring.named
+            and not self.shares.entered(known.at)
         ]
 
     def _of_parts(self, sheet: Sheet, clause: Clause, made: str | None, named: Named) -> list[Taking]:

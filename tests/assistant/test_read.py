@@ -244,3 +244,9 @@ def test_a_million_characters_are_read_in_a_moment(unit: str) -> None:
     start = time.process_time()
     read(text)
     assert time.process_time() - start < 3.0
+
+
+@pytest.mark.parametrize(("figure", "scale"), [("350", "°F"), ("180", "°C")])
+def test_a_bare_figure_is_a_doubt_that_says_how_it_was_taken(figure: str, scale: str) -> None:
+    recipe = told(f"Preheat the oven to {figure}.")
+    assert [doubt.taken for doubt in recipe.doubts] == [f"the oven's {figure} was read as {figure} {scale}"]

@@ -265,3 +265,11 @@ def test_a_million_characters_are_laid_out_in_a_moment(unit: str) -> None:
     start = time.process_time()
     layout(text)
     assert time.process_time() - start < 3.0
+
+
+@pytest.mark.parametrize("heading", ["For cooking:", "### Assembly", "Baking:", "### To serve"])
+def test_a_part_of_the_list_may_be_called_like_a_part_of_the_work(heading: str) -> None:
+    text = f"## Ingredients\n\n- 3 eggs\n\n{heading}\n- 2 tbsp oil\n\n## Method\n\n1. Mix.\n"
+    found = components(text)
+    assert list(found) == ["3 eggs", "2 tbsp oil"]
+    assert found["2 tbsp oil"]
