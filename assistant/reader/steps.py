@@ -36,6 +36,8 @@ OFF = re.compile(
 )
 #: The sign to wait for, up to the next comma, bracket or full stop.
 UNTIL = re.compile(r"\b(?:until|till|til)\s+([^,;.()\n]{2,120})", re.IGNORECASE)
+#: A sentence that only warns: "Do not stir!", "Again, don't peek."
+WARNS = re.compile(r"(?:[A-Za-z]{1,12}, )?(?:do not|don[’']?t|never|be careful|careful)\b", re.IGNORECASE)
 
 
 class Reading(NamedTuple):
@@ -100,11 +102,19 @@ class _Method:
                 self._change(number, temps_f=(*known, temperature.fahrenheit))
 
     def _quote(self, since: int, sentence: str) -> None:
-        """Let the actions drafted `since` then keep the sentence that tells them."""
+        """Let the actions drafted `since` then keep the sentence that tells them.
+
+        A warning tells no action of its own ("Do not stir!"): it stays with the sentence before it.
+        """
+        said = " ".join(sentence.split())
+        if since == len(self.drafts) and WARNS.match(said) and self.drafts:
+            last = self.drafts[-1].action.says
+            while since and self.drafts[since - 1].action.says == last:
+                since -= 1
+            said = f"{last} {said}" if last else said
         for number in range(since, len(self.drafts)):
             draft = self.drafts[number]
-            said = msgspec.structs.replace(draft.action, says=" ".join(sentence.split()))
-            self.drafts[number] = draft._replace(action=said)
+            self.drafts[number] = draft._replace(action=msgspec.structs.replace(draft.action, says=said))
 
     def _before_the_verb(self, sheet: Sheet, clause: Clause) -> Clause:
         """What a sentence says before its first verb may be a deed of its own: "Onions in, keep going"."""

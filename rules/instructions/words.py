@@ -175,7 +175,8 @@ def joined(parts: Iterable[str]) -> str:
 def sentence(text: str) -> str:
     """A sentence: a capital first, a full stop last, no double blanks."""
     text = " ".join(text.split()).strip(" .,;:")
-    return text[:1].upper() + text[1:] + "." if text else ""
+    stop = "" if text.endswith(("!", "?")) else "."
+    return text[:1].upper() + text[1:] + stop if text else ""
 
 
 def time_of(action: Action) -> str:

@@ -326,3 +326,13 @@ def test_wrapped_lines_are_steps_of_their_own_and_read_as_one() -> None:
 def test_a_sentence_may_say_that_its_time_rests_soaks_or_only_trembles(method: str, what: str) -> None:
     recipe = read(f"River supper\n\n1 pound beef\n1 cup rice\n1 cup beans\n2 potatoes\n\n{method}\n")
     assert [found.what for step in recipe.steps for found in step.durations] == [what]
+
+
+def test_a_warning_stays_with_the_sentence_before_it() -> None:
+    recipe = read(
+        "River cobbler\n\n1 cup flour\n1 cup milk\n2 cups plums\n\n"
+        "Mix the flour and milk. Pour the batter into the pan. Do not stir! Scatter the plums over it. Again, do not stir.\n"
+    )
+    said = [action.says for step in recipe.steps for action in step.actions]
+    assert "Pour the batter into the pan. Do not stir!" in said
+    assert "Scatter the plums over it. Again, do not stir." in said
