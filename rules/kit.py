@@ -71,8 +71,11 @@ def kit(
     slots = _slots(items, packs, pot, heat, day, ice_kg)
     if heat:
         ledger.note(ALWAYS_FUEL.says("fuel", briquettes=heat.fuel.briquettes))
-    home = _chosen("home", facts, " ".join(home_steps), slots, ledger)
-    camp = [*_chosen("camp", facts, " ".join(camp_steps), slots, ledger), *_named_by_the_recipe(recipe)]
+    home = _chosen("home", facts, " ".join(home_steps).lower(), slots, ledger)
+    camp = [
+        *_chosen("camp", facts, " ".join(camp_steps).lower(), slots, ledger),
+        *_named_by_the_recipe(recipe),
+    ]
     return Kit(home=home, camp=tuple(dict.fromkeys(camp)))
 
 
@@ -95,16 +98,18 @@ def _chosen(
 
 
 def _said(tool: Tool, steps: str) -> str | None:
-    """The word of the steps that calls for a tool."""
+    """The word of the steps, in small letters, that calls for a tool."""
     if not tool.words:
         return None
+    if not any(word in steps for word in tool.words):
+        return None
     found = _words(tool.words).search(steps)
-    return found.group().lower() if found else None
+    return found.group() if found else None
 
 
 @cache
 def _words(words: tuple[str, ...]) -> re.Pattern[str]:
-    return re.compile(rf"\b(?:{'|'.join(map(re.escape, words))})", re.IGNORECASE)
+    return re.compile(rf"\b(?:{'|'.join(map(re.escape, words))})")
 
 
 # What is so

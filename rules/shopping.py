@@ -10,6 +10,7 @@ import math
 from collections.abc import Sequence
 from functools import cache
 from itertools import product
+from operator import mul
 
 from rules import table, units
 from rules.because import Ledger, Rule
@@ -314,9 +315,11 @@ def _least_waste(wanted: float, sizes: Sequence[float]) -> tuple[int, ...]:
     best, least = (*(0 for _ in sizes[:-1]), sure + MOST_TRIED), math.inf
     for tried in product(range(MOST_TRIED + 1), repeat=len(sizes)):
         counts = (*tried[:-1], tried[-1] + sure)
-        left = sum(count * size for count, size in zip(counts, sizes, strict=True)) - wanted
+        left = sum(map(mul, counts, sizes)) - wanted
+        if left < -SLACK * wanted:
+            continue
         cost = left + PER_PACKAGE * wanted * sum(counts)
-        if left >= -SLACK * wanted and cost < least:
+        if cost < least:
             best, least = counts, cost
     return best
 

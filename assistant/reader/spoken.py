@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import re
-from functools import cache
+from collections.abc import Mapping
+from functools import cache, lru_cache
 
 import msgspec
 
@@ -43,6 +44,10 @@ SAYINGS: tuple[tuple[re.Pattern[str], str], ...] = tuple(
         (r"\banother\s(?=(?:minute|hour|second)\b)", "1 "),
     )
 )
+
+
+#: A word without which none of these sayings is said: one look spares seventeen.
+TELLING = re.compile(r"\b(?:an?|another)\s|half|\d\sand\s[1-9]/", re.IGNORECASE)
 
 
 class KitchenUnit(msgspec.Struct, frozen=True):
@@ -97,7 +102,8 @@ def in_figures(text: str) -> str:
     return rewritten(text)[0]
 
 
-def rewritten(text: str) -> tuple[str, dict[int, int]]:
+@lru_cache(maxsize=256)  # a line is looked at for its kind, for servings and for times
+def rewritten(text: str) -> tuple[str, Mapping[int, int]]:
     """The text in figures, and for every figure written anew where its words began."""
     begins: dict[int, int] = {}
 
@@ -107,10 +113,11 @@ def rewritten(text: str) -> tuple[str, dict[int, int]]:
         begins[found.end() - len(figure)] = found.start()
         return figure.rjust(len(found[0]))
 
-    text = HOURS_AND_HALF.sub(lambda found: write(found, f"{_half_hours(found[1])} minutes"), text)
-    text = _a_unit().sub(lambda found: write(found, "1 "), text)
-    for pattern, figure in SAYINGS:
-        text = pattern.sub(lambda found, figure=figure: write(found, figure), text)  # type: ignore[misc]
+    if TELLING.search(text):
+        text = HOURS_AND_HALF.sub(lambda found: write(found, f"{_half_hours(found[1])} minutes"), text)
+        text = _a_unit().sub(lambda found: write(found, "1 "), text)
+        for pattern, figure in SAYINGS:
+            text = pattern.sub(lambda found, figure=figure: write(found, figure), text)  # type: ignore[misc]
     return _number_words().sub(lambda found: write(found, str(_worth(found))), text), begins
 
 

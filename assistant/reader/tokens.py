@@ -12,10 +12,11 @@ from collections.abc import Iterable, Mapping
 from functools import cache
 from typing import ClassVar, NamedTuple
 
-from spacy.attrs import LIKE_EMAIL, LIKE_URL, SHAPE
+from spacy.attrs import LIKE_EMAIL, LIKE_URL, LOWER, SHAPE
 from spacy.lang.en import English
 from spacy.language import Language
 from spacy.matcher import PhraseMatcher
+from spacy.strings import get_string_id
 from spacy.tokens import Doc
 from spacy.vocab import Vocab
 
@@ -90,9 +91,10 @@ class Mark(NamedTuple):
     end: int
 
 
-def _first_word(phrase: str) -> str:
+def _first_word(phrase: str) -> int:
+    """The first word of a phrase, as the number by which spaCy knows it."""
     found = TOKEN.search(phrase)
-    return found[0].lower() if found else ""
+    return int(get_string_id(found[0].lower() if found else ""))
 
 
 class Finder:
@@ -106,18 +108,18 @@ class Finder:
         strings = language.vocab.strings
         self.labels = {strings.add(f" {label}", allow_transient=False): label for label in groups}
         #: Phrases by their first word, until a text holds that word: of thousands of names a text takes a few.
-        self._waiting: dict[str, list[tuple[str, str]]] = {}
+        self._waiting: dict[int, list[tuple[str, str]]] = {}
         for label, phrases in groups.items():
             for phrase in phrases:
                 self._waiting.setdefault(_first_word(phrase), []).append((label, phrase))
 
     def all(self, doc: Doc) -> list[Mark]:
         """Every phrase found, overlaps included, in reading order, the longest first where several start."""
-        for word in {token.lower_ for token in doc} & self._waiting.keys():
+        for word in self._waiting.keys() & set(doc.to_array(LOWER).tolist()):
             for label, phrase in self._waiting.pop(word):
                 self.matcher.add(f" {label}", [nlp().make_doc(phrase)])
         found = [Mark(self.labels[key], start, end) for key, start, end in self.matcher(doc)]
-        return sorted(found, key=lambda mark: (mark.start, -mark.end))
+        return sorted(found, key=lambda mark: (mark.start, -mark.end)) if len(found) > 1 else found
 
     def longest(self, doc: Doc) -> list[Mark]:
         """The phrases found from left to right, the longest at each place, none overlapping another."""

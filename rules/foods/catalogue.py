@@ -7,12 +7,12 @@ phrase that the name ends with; a spelling slip; the last word alone. What is no
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from functools import cache
+from functools import cache, lru_cache
 from typing import Literal
 
 from rules import table, units
 from rules.foods.food import Food
-from rules.foods.names import plain, singular, singulars, words_of
+from rules.foods.names import MOST_KEPT, plain, singular, singulars, words_of
 from rules.foods.slips import SLIP_LETTERS, is_slip
 from rules.foods.spellings import Asked, Spelling, before_join, makes_another, spellings, without_states
 from rules.recipe import Struct
@@ -67,7 +67,7 @@ class Catalogue:
         for food in self._foods.values():
             for alias in food.aliases:
                 self._index(alias, food, "alias")
-        self._found: dict[tuple[str, Asked], Match] = {}
+        self._found = lru_cache(maxsize=MOST_KEPT)(self._find)
 
     def _index(self, name: str, food: Food, how: How) -> None:
         written = plain(name)
@@ -105,11 +105,7 @@ class Catalogue:
         `unit`, `state` and `prep` are the other words of the line: they decide between two foods with one name ("1
         can corn", "1 tsp thyme", "ginger, grated").
         """
-        asked = Asked(unit=unit, state=tuple(state), prep=prep)
-        found = self._found.get((name, asked))
-        if found is None:
-            found = self._found[name, asked] = self._find(name, asked)
-        return found
+        return self._found(name, Asked(unit=unit, state=tuple(state), prep=prep))
 
     def _find(self, name: str, asked: Asked) -> Match:
         for spelling in spellings(name, asked):

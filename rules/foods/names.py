@@ -6,10 +6,13 @@ Knows no food; `catalogue.py` looks names up with it.
 from __future__ import annotations
 
 import unicodedata
-from functools import cache
+from functools import cache, lru_cache
 from typing import Literal
 
 from rules import table
+
+#: So many words and names of strangers are remembered; more would grow with the number of recipes.
+MOST_KEPT = 16384
 
 _PUNCTUATION = str.maketrans({**dict.fromkeys('-‐‑–—/,;:()[]*_"“”&+.!?', " "), **dict.fromkeys("'’‘`´", "")})
 
@@ -58,6 +61,7 @@ _SAME = frozenset(
 )
 
 
+@lru_cache(maxsize=MOST_KEPT)
 def plain(name: str) -> str:
     """The spelling under which names are compared: lower case, no accents, hyphens or punctuation."""
     lowered = name.lower()
@@ -68,7 +72,7 @@ def plain(name: str) -> str:
     return " ".join(lowered.translate(_PUNCTUATION).split())
 
 
-@cache
+@lru_cache(maxsize=MOST_KEPT)
 def singular(word: str) -> str:
     """The singular of one plain word, by rule; a word that is no plural stays as it is."""
     if word in _IRREGULAR:
@@ -82,6 +86,7 @@ def singular(word: str) -> str:
     return word[:-1]
 
 
+@lru_cache(maxsize=MOST_KEPT)
 def singulars(name: str) -> str:
     """A plain name with every word in the singular."""
     return " ".join(map(singular, name.split()))

@@ -8,6 +8,7 @@ into; else the deed goes on with the thing at hand. A step without actions count
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import lru_cache
 from itertools import islice
 
 from msgspec.structs import replace
@@ -47,6 +48,11 @@ LITTLE = 1e-6
 
 def graph(recipe: Recipe) -> Graph:
     """The method graph of a recipe; without a method it is empty."""
+    return _graph(replace(recipe, family="other"))
+
+
+@lru_cache(maxsize=4)  # the reader asks for the family's sake, then the plan
+def _graph(recipe: Recipe) -> Graph:
     follower = _Follower(recipe)
     follower.follow()
     things = tuple(pot.thing() for pot in follower.bench.pots)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from functools import cache
+from functools import cache, lru_cache
 
 from rules import table
 from rules.roles import Role
@@ -22,7 +22,7 @@ def words(key: str) -> frozenset[str]:
     return next(frozenset(row.words) for row in _rows() if row.key == key)
 
 
-@cache
+@lru_cache(maxsize=1024)
 def kind_of(vessel: str) -> str | None:
     """Pot, pan, bowl or tin, by the last word of the vessel."""
     word = head(vessel)
@@ -44,7 +44,7 @@ def is_place(vessel: str) -> bool:
     return word in words("place") or word.rstrip("s") in words("place")
 
 
-@cache
+@lru_cache(maxsize=1024)
 def roles_called(name: str) -> frozenset[Role]:
     """The foods that a thing with this name holds ("batter": flour)."""
     said = set(name.split())

@@ -6,7 +6,7 @@ All conversion goes through pint over our own short definitions file (`units.txt
 
 from __future__ import annotations
 
-from functools import cache
+from functools import cache, lru_cache
 from importlib import resources
 from typing import TYPE_CHECKING, Any, Literal
 
@@ -109,7 +109,7 @@ def _spelled(unit: str) -> str:
     return unit.replace(" ", "_").replace("-", "_")
 
 
-@cache
+@lru_cache(maxsize=1024)
 def _kind(unit: str) -> Kind | None:
     name = _spelled(unit)
     if name not in _units():
@@ -117,7 +117,7 @@ def _kind(unit: str) -> Kind | None:
     return _DIMENSIONS.get(str(_registry().get_dimensionality(name)))
 
 
-@cache
+@lru_cache(maxsize=4096)
 def _factor(unit: str, target: str) -> float | None:
     """What multiplies a value; None where an offset (a temperature) stands between the two."""
     kinds = _kind(unit), _kind(target)
