@@ -1,7 +1,8 @@
 """Quantities in free prose: times, temperatures and amounts in the method and in the chat.
 
-The one door to quantulum3. It is asked for nothing but the unit after a number, and knows our kitchen units alone:
-with its own table "350F" is a farad and "30 mins." an angle. Numbers, ranges and what joins them are read here.
+The one door to quantulum3. It is asked for nothing but a unit after a number that our table of spellings lacks, and
+knows our kitchen units alone: with its own table "350F" is a farad and "30 mins." an angle. Numbers, ranges and what
+joins them are read here.
 A number without a unit is no quantity, except an oven's bare "350".
 """
 
@@ -28,6 +29,7 @@ FIGURE = re.compile(
     rf"(?<![A-GI-Z_.,\d])(?:about |approx(?:imately|\.)? |around |roughly |~ ?|ca\.? )?({NUMBER})",
     re.IGNORECASE,
 )
+PLURAL = re.compile(r"([a-z]{3,14}?)(?:e?s)(?![a-z])")
 UNIT_AFTER = re.compile(r"\s?-?\s?((?:°\s?|º\s?)?[A-Za-z]{0,14}\.?(?:\s[A-Za-z]{1,12})?)")
 #: "10+ minutes", "20-ish minutes".
 LOOSE = re.compile(r"\+|-?ish\b", re.IGNORECASE)
@@ -136,13 +138,16 @@ def unit_of(written: str) -> tuple[str, int] | None:
     head = written.lower()
     for length in range(min(len(head), 20), 0, -1):
         if head[:length] in known and not head[length : length + 1].isalpha():
-            # The library is asked what the words mean; ours is only where they end.
-            found = _library().parse(f"2 {head[:length]}")
-            name = found[0].unit.name if len(found) == 1 else None
-            if name in _sorts():
-                return name, length
             return known[head[:length]], length
-    return None
+    word = PLURAL.match(head)
+    return _unlisted(word[0]) if word and not known.keys().isdisjoint((word[1], f"{word[1]}e")) else None
+
+
+def _unlisted(word: str) -> tuple[str, int] | None:
+    """The unit of a plural that the table lacks ("mugfuls"): the library forms plurals of its own."""
+    found = _library().parse(f"2 {word}")
+    name = found[0].unit.name if len(found) == 1 else None
+    return (name, len(word)) if name in _sorts() else None
 
 
 @cache

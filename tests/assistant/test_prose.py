@@ -7,6 +7,7 @@ import sys
 
 import pytest
 
+from assistant.reader import prose
 from assistant.reader.prose import Quantity, quantities, unit_of
 from assistant.reader.spoken import in_figures, value
 
@@ -152,10 +153,21 @@ def test_the_library_knows_our_units_alone() -> None:
     assert unit_of("parsec") is None
 
 
+def test_the_library_forms_the_plurals_that_the_table_lacks() -> None:
+    assert "mugfuls" not in prose._spellings()
+    assert unit_of("mugfuls of stock") == ("mug", 7)
+
+
+def test_the_library_reads_every_spelling_of_our_table_as_we_do() -> None:
+    """quantulum3 with the kitchen's units: a second reader of all of them."""
+    read = prose._library().parse
+    assert {form: read(f"2 {form}")[0].unit.name for form in prose._spellings()} == prose._spellings()
+
+
 def test_the_library_comes_without_its_checks_and_without_its_classifier() -> None:
     """Loading keeps typeguard and joblib out and leaves no stub behind."""
     code = (
-        "import sys; from assistant.reader.prose import quantities; quantities('2 cups'); "
+        "import sys; from assistant.reader.prose import quantities; quantities('2 mugfuls'); "
         "print('typeguard' in sys.modules, sys.modules.get('joblib'), 'sklearn' in sys.modules, "
         "sys.modules['quantulum3.classifier'].USE_CLF)"
     )
