@@ -14,6 +14,7 @@ from array import array
 from bisect import bisect_left
 from collections.abc import Callable, Iterable, Iterator
 from pathlib import Path
+from typing import Self
 
 import msgspec
 
@@ -80,6 +81,12 @@ class Done:
         """The recipes that are not done yet."""
         return (source for source in sources if source.file not in self)
 
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self._stream.close()
+
     def note(self, file: str, end: int = -1) -> None:
         """Add a recipe that is done now."""
         self._stream.write(json_line(DoneRow(file=file, end=end)).encode() + b"\n")
@@ -109,25 +116,29 @@ def go_on(
     """
     if job.look.form != "jsonl":
         raise UsageProblem("--done", run.done or "", "results that are added to come as rows: say --as jsonl")
-    done = Done(Path(run.done or ""))
-    if out is None:
-        for result in made_of(done.left(sources)):
-            sys.stdout.write(_row_of(result, job))
-            sys.stdout.flush()
-            _note(done, result)
-        return
+    with Done(Path(run.done or "")) as done:
+        made = made_of(done.left(sources))
+        if out is None:
+            for result in made:
+                sys.stdout.write(_row_of(result, job))
+                sys.stdout.flush()
+                _note(done, result)
+        else:
+            _add(made, Path(out), done, job)
+
+
+def _add(made: Iterable[Result], out: Path, done: Done, job: Job) -> None:
     try:
-        with Path(out).open("ab") as stream:
+        with out.open("ab") as stream:
             # Rows that were written but not noted: their recipes are done again.
             stream.truncate(done.end)
-            for result in made_of(done.left(sources)):
+            for result in made:
                 stream.write(_row_of(result, job).encode())
                 stream.flush()
                 _note(done, result, stream.tell())
     except OSError as error:
-        raise FileProblem(
-            out, f"it cannot be written ({error.strerror})", "make room, say it again"
-        ) from error
+        found = f"it cannot be written ({error.strerror})"
+        raise FileProblem(str(out), found, "make room, then say the same again: it goes on") from error
 
 
 def _row_of(result: Result, job: Job) -> str:

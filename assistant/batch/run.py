@@ -160,4 +160,4 @@ def _send_home() -> None:
     """End the processes that worked; they would wait for more work, and hold standard output open meanwhile."""
     from joblib.externals.loky import get_reusable_executor
 
-    get_reusable_executor().shutdown(wait=True, kill_workers=True)
+    get_reusable_executor(reuse=True).shutdown(wait=True, kill_workers=True)
