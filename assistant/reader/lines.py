@@ -234,10 +234,8 @@ def _amount_within(draft: Draft, start: int, end: int, last: int) -> tuple[int, 
     for place in range(start + 1, end):
         times = line.word(place - 1) == "x" and place - 1 > start
         spoken = line.word(place) in ARTICLES and place + 2 == end and unit(line.words, place + 1)
-        if (
-            (not spoken
-            and not line.word(place)[0].isdigit())
-            or (line.word(place - 1) in NUMBERED and not times)
+        if (not spoken and not line.word(place)[0].isdigit()) or (
+            line.word(place - 1) in NUMBERED and not times
         ):
             continue
         found = amounts(line.words[:last], place)
