@@ -6,12 +6,14 @@ is handed out again; a recipe over which a worker dies alone, too, gets a senten
 
 from __future__ import annotations
 
+import signal
+import threading
+import warnings
 from collections import deque
 from collections.abc import Iterable, Iterator
 from concurrent.futures.process import BrokenProcessPool
 from contextlib import contextmanager
 from itertools import count, islice
-from threading import Lock
 
 from assistant.batch.sources import Source
 from assistant.batch.work import Job, Maker, chunk_done, forgetful, maker
@@ -66,6 +68,7 @@ def _spread(sources: Iterable[Source], job: Job, run: Run) -> Iterator[Result]:
         head, tries = -1, 0
         while True:
             try:
+                _call_in(run)
                 for rows in _handed_out(chunks, job, run):
                     chunks.came_back()
                     yield from rows
@@ -86,7 +89,7 @@ class _Chunks:
     def __init__(self, sources: Iterable[Source]) -> None:
         self._rest = iter(sources)
         self._out: deque[tuple[Source, ...]] = deque()
-        self._lock = Lock()
+        self._lock = threading.Lock()
         self.count = 0
 
     def __iter__(self) -> Iterator[tuple[Source, ...]]:
@@ -137,10 +140,11 @@ def _one_by_one(chunk: tuple[Source, ...], job: Job, run: Run, died: Died) -> It
 def _workers(run: Run) -> Iterator[Died]:
     """The workers of a run, and what is raised when one of them dies."""
     if run.cluster is None:
-        try:
-            yield (BrokenProcessPool,)
-        finally:
-            _send_home()
+        with _quiet_ends():
+            try:
+                yield (BrokenProcessPool,)
+            finally:
+                _send_home()
         return
     try:
         from distributed import Client, KilledWorker
@@ -156,8 +160,40 @@ def _workers(run: Run) -> Iterator[Died]:
         yield (KilledWorker,)
 
 
+def _call_in(run: Run) -> None:
+    """Start the processes deaf to an interrupt at the terminal: it is for this process to answer and to end them."""
+    if run.cluster is not None or threading.current_thread() is not threading.main_thread():
+        return
+    from joblib import Parallel, delayed
+
+    before = signal.signal(signal.SIGINT, signal.SIG_IGN)
+    try:
+        Parallel(n_jobs=run.jobs, max_nbytes=None)([delayed(int)()])
+    finally:
+        signal.signal(signal.SIGINT, before)
+
+
 def _send_home() -> None:
     """End the processes that worked; they would wait for more work, and hold standard output open meanwhile."""
     from joblib.externals.loky import get_reusable_executor
 
     get_reusable_executor(reuse=True).shutdown(wait=True, kill_workers=True)
+
+
+@contextmanager
+def _quiet_ends() -> Iterator[None]:
+    """An interrupted run ends without noise: the library's thread stumbles over work that was taken back from it."""
+    before = threading.excepthook
+
+    def hook(fault: threading.ExceptHookArgs) -> None:
+        if not (fault.thread and fault.thread.name == "ExecutorManagerThread" and fault.exc_type is KeyError):
+            before(fault)
+
+    threading.excepthook = hook
+    try:
+        with warnings.catch_warnings():
+            warnings.filterwarnings("ignore", message=".*tasks which were still being processed")
+            warnings.filterwarnings("ignore", message="A worker stopped while some jobs were given")
+            yield
+    finally:
+        threading.excepthook = before
