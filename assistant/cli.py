@@ -21,6 +21,7 @@ from typing import TYPE_CHECKING, Annotated, Any, get_args
 
 import typer
 
+from assistant import streams
 from rules.problem import Problem, UsageProblem
 
 if TYPE_CHECKING:
@@ -445,6 +446,7 @@ def _no_command(word: str, commands: Iterable[str]) -> str:
 def main() -> None:
     """Run coalside and leave with its exit code."""
     gc.disable()  # what loads at the start stays until the end; `_run` switches it on again for many files
+    streams.open_what_is_closed()
     from assistant.show.plain import in_ascii
 
     codecs.register_error("in ascii", in_ascii)
@@ -455,8 +457,8 @@ def main() -> None:
     try:
         sys.stdout.flush()
         sys.stderr.flush()
-    except BrokenPipeError:
-        code = FAILED
+    except OSError:
+        code = code or FAILED
     if "joblib" in sys.modules:
         sys.exit(code)  # it has folders and processes to put away
     # Taking thousands of words and modules apart one by one, only to end, would take a tenth of a second.
@@ -479,8 +481,10 @@ def run(arguments: Sequence[str] | None = None) -> int:
         return WRONG_USAGE
     except (KeyboardInterrupt, typer.Abort):
         return INTERRUPTED
+    except BrokenPipeError:
+        return FAILED  # whoever read the output has seen enough
     except Exception as error:
         if os.environ.get("COALSIDE_TRACEBACK"):
             raise
-        _say(f"coalside stumbled ({type(error).__name__}: {error}); please report what you asked of it.")
+        _say(streams.stumble(error))
         return FAILED

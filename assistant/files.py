@@ -134,6 +134,8 @@ def whole_or_nothing(path: Path, *, force: bool) -> Iterator[TextIO]:
     name = str(path)
     if path.is_dir():
         raise FileProblem(name, "this is a folder", "name a file")
+    if path.exists() and not path.is_file():
+        raise FileProblem(name, "this is a device or a pipe", "name a file")
     if path.exists() and not force:
         raise FileProblem(name, "it exists already", "say --force to write over it, or another name")
     try:

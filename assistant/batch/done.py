@@ -51,6 +51,8 @@ class Done:
         whole = 0
         try:
             if path.exists():
+                if not path.is_file():
+                    raise FileProblem(str(path), "this is no file", "name another for --done")
                 with path.open("rb") as stream:
                     for line in stream:
                         if line.endswith(b"\n"):
@@ -128,6 +130,8 @@ def go_on(
 
 
 def _add(made: Iterable[Result], out: Path, done: Done, job: Job) -> None:
+    if out.exists() and not out.is_file():
+        raise FileProblem(str(out), "this is no file", "name another for --out")
     try:
         with out.open("ab") as stream:
             # Rows that were written but not noted: their recipes are done again.

@@ -151,7 +151,7 @@ def _mass(ingredient: Ingredient, food: Food | None) -> float | None:
         elif total is None:
             total = mass
             stated = mass if units.is_mass(amount.unit) else None
-        elif stated is None and units.is_mass(amount.unit) and 0.5 <= mass / total <= 2:
+        elif stated is None and units.is_mass(amount.unit) and total / 2 <= mass <= 2 * total:
             stated = mass
     return stated if stated is not None else total
 
