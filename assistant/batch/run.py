@@ -6,6 +6,7 @@ is handed out again; a recipe over which a worker dies alone, too, gets a senten
 
 from __future__ import annotations
 
+import os
 import signal
 import threading
 import warnings
@@ -161,16 +162,25 @@ def _workers(run: Run) -> Iterator[Died]:
 
 
 def _call_in(run: Run) -> None:
-    """Start the processes deaf to an interrupt at the terminal: it is for this process to answer and to end them."""
+    """Start the processes deaf to an interrupt at the terminal: it is for this process to answer and to end them.
+
+    The library's keeper of locks starts with them; it would warn of locks that were put away while it looked.
+    """
     if run.cluster is not None or threading.current_thread() is not threading.main_thread():
         return
     from joblib import Parallel, delayed
 
     before = signal.signal(signal.SIGINT, signal.SIG_IGN)
+    warnings_wanted = os.environ.get("PYTHONWARNINGS")
+    os.environ["PYTHONWARNINGS"] = "ignore"
     try:
         Parallel(n_jobs=run.jobs, max_nbytes=None)([delayed(int)()])
     finally:
         signal.signal(signal.SIGINT, before)
+        if warnings_wanted is None:
+            del os.environ["PYTHONWARNINGS"]
+        else:
+            os.environ["PYTHONWARNINGS"] = warnings_wanted
 
 
 def _send_home() -> None:

@@ -25,9 +25,6 @@ class Job(Struct, frozen=True, kw_only=True):
 
 def reader() -> Callable[[str, str], Recipe]:
     """Reads a text; loads the reader."""
-    from assistant import _quick
-
-    _quick.load_spacy()
     from assistant.reader.read import read
 
     return lambda text, file: read(text, file=file)

@@ -7,9 +7,8 @@ from functools import cache
 from typing import Protocol
 
 import msgspec
-from spacy.tokens import Doc
 
-from assistant.reader.tokens import Finder, Mark
+from assistant.reader.tokens import Doc, Finder, Mark
 from rules.circumstances import Day
 from rules.foods import catalogue
 from rules.recipe import Recipe

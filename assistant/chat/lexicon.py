@@ -11,14 +11,12 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from functools import cache
 from typing import NamedTuple
 
-from spacy.tokens import Doc
-
 from assistant.chat import tables
 from assistant.chat.slips import nearest
 from assistant.chat.values import Value, ValueWords, values
 from assistant.chat.values import table as value_words
 from assistant.reader import clean
-from assistant.reader.tokens import Finder, Mark, doc
+from assistant.reader.tokens import Doc, Finder, Mark, doc
 
 #: What a person says in one breath; the rest is not heard.
 MOST_CHARACTERS = 600

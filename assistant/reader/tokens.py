@@ -17,7 +17,7 @@ from spacy.lang.en import English
 from spacy.language import Language
 from spacy.matcher import PhraseMatcher
 from spacy.strings import get_string_id
-from spacy.tokens import Doc
+from spacy.tokens import Doc as Doc
 from spacy.vocab import Vocab
 
 TOKEN = re.compile(
