@@ -200,6 +200,8 @@ def _weighed(
         if element in RESTS:
             behind = _rest(heard, place, over_and=element == "{whole}")
             said = heard.words[place:behind]
+            if not said:
+                return None  # nothing but a sign stands there
             if element == "{rest_food}" and not any(word.value(("food",)) for word in said):
                 return None
             if element == "{name}" and said[0].value(("form", "path")):

@@ -172,6 +172,7 @@ UTTERANCES = st.one_of(
 
 @settings(max_examples=25, deadline=None)
 @given(st.sampled_from(RECIPES), st.lists(UTTERANCES, max_size=4))
+@example(RECIPES[0], ["remove --- - a", "powdered salad, remove - -", "\ud800\x1b[2J"])
 def test_whatever_is_said_is_answered(text: str, utterances: list[str]) -> None:
     session = Session(read(text, file="any.txt"), Day())
     for utterance in utterances:
