@@ -100,6 +100,15 @@ def test_a_teaspoon_of_baking_powder_from_soda_and_cream_of_tartar() -> None:
     assert made["cream of tartar"].high == pytest.approx(2.5)
 
 
+def test_a_cup_of_flour_is_raised_by_a_spoon_and_a_half_of_baking_powder() -> None:
+    """Self-rising flour by the cup: 1 cup flour, 1 1/2 teaspoons baking powder, 1/2 teaspoon salt ("Recipe measurement
+    question" and "Self rising flour substitute", n.d., read at foodaq.com); there and back."""
+    made = swap("self-rising flour", 2, "cup", "all-purpose flour")
+    assert made["all-purpose flour"].high == 2
+    assert to(made["baking powder"].high, made["baking powder"].unit or "", "teaspoon") == pytest.approx(3)
+    assert to(made["salt"].high, made["salt"].unit or "", "teaspoon") == pytest.approx(1)
+
+
 def test_butter_by_shortening_and_by_oil() -> None:
     """7/8 to 1 cup of hydrogenated fat and 1/2 teaspoon salt: Columbia Gas System home service sheet HSR-67 (n.d.),
     read at clyx.com. 7/8 cup of oil: "Substitutions" (n.d.). By weight that is what the fat in the butter weighs:
