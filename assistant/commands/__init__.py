@@ -1,0 +1,1 @@
+"""The commands, a room for each group of them; `assistant.cli` lists them all."""

@@ -1,0 +1,23 @@
+"""What a command makes of a text; the rooms that do the work load when they are first asked."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from rules.circumstances import Day
+
+
+def reader() -> Callable[[str, str], Any]:
+    """Reads a text: `assistant.batch.work.reader`."""
+    from assistant.batch.work import reader as made
+
+    return made()
+
+
+def planner(day: Day) -> Callable[[str, str], Any]:
+    """Plans a text for a day: `assistant.batch.work.planner`."""
+    from assistant.batch.work import planner as made
+
+    return made(day)
