@@ -12,7 +12,7 @@ from typing import Literal, NamedTuple
 import msgspec
 
 from assistant.reader import words
-from assistant.reader.tokens import Finder, doc
+from assistant.reader.tokens import Finder, doc, lower
 from rules.recipe import Deed
 
 VOWELS = "aeiou"
@@ -99,7 +99,7 @@ def finder() -> Finder:
 @cache
 def starts_with_order(text: str) -> bool:
     """Whether a sentence opens with a plain verb: "Add the flour", not "Salt to taste"."""
-    tokens = [token.lower_ for token in doc(text[:120])][:4]
+    tokens = lower(doc(text[:120]))[:4]
     for length in (3, 2, 1):
         verb = lexicon().get(" ".join(tokens[:length]))
         if verb and verb.form == "plain":

@@ -9,6 +9,7 @@ from spacy.tokens import Doc
 
 from assistant.reader import words
 from assistant.reader.deeds import lexicon
+from assistant.reader.tokens import lower, written
 
 ENDS = frozenset(".!?;")
 #: A dot after these ends no sentence, unless a capital follows.
@@ -60,7 +61,7 @@ class Frame(NamedTuple):
 
 def frame(text: Doc) -> Frame:
     """Find the sentences, asides and brackets of a text."""
-    low = tuple(token.lower_ for token in text)
+    low = tuple(lower(text))
     found = tuple(_sentences(text, low))
     asides: set[int] = set()
     brackets: set[int] = set()
@@ -93,7 +94,7 @@ def _sentences(text: Doc, low: tuple[str, ...]) -> list[tuple[int, int]]:
 def _ends(text: Doc, low: tuple[str, ...], index: int) -> bool:
     if low[index] != "." or index + 1 >= len(low):
         return True
-    capital = text[index + 1].text[:1].isupper()
+    capital = written(text)[index + 1][:1].isupper()
     if index and low[index - 1] in ABBREVIATED and not capital:
         return False
     if not capital and low[index + 1][:1].isalpha():

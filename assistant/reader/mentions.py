@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from functools import cache
+from functools import cache, lru_cache
 from typing import Literal, NamedTuple
 
 from spacy.tokens import Doc
@@ -22,9 +22,9 @@ from assistant.reader.known import (
     without_states,
     word_set,
 )
-from assistant.reader.tokens import Finder, nlp
+from assistant.reader.tokens import Finder, lower, nlp, with_words, written
 from rules.foods import catalogue
-from rules.foods.names import plain, singular, singulars
+from rules.foods.names import MOST_KEPT, plain, singular, singulars
 from rules.recipe import Ingredient
 from rules.roles import DRY, Role, role_of
 
@@ -81,27 +81,25 @@ class Foods:
         marks = [(mark.start, mark.end, mark.label) for mark in _group_finder().longest(text)]
         marks += [(mark.start, mark.end, "") for mark in self._finder.all(singles)]
         marks += [(mark.start, mark.end, "") for mark in _catalogue_finder().all(singles)]
-        marks += [(at, at + 1, "") for at, token in enumerate(text) if len(token) > 3 and "-" in token.text]
+        marks += [(at, at + 1, "") for at, word in enumerate(written(text)) if len(word) > 3 and "-" in word]
         found = (self._mention(singles, text, *mark) for mark in _longest(marks))
         return [mention for mention in found if mention is not None]
 
     def _mention(self, singles: Doc, text: Doc, start: int, end: int, group: str) -> Mention | None:
-        said = tuple(singles[at].text for at in range(start, end))
-        written = text[start:end].text.lower()
+        said = tuple(written(singles)[start:end])
+        phrase = text[start:end].text.lower()
         if group in ("all", "rest"):
-            of = end < len(text) and text[end].lower_ == "of" and "ingredient" not in written
-            return None if of else Mention("all" if group == "all" else "rest", start, end, (), written)
+            of = lower(text)[end : end + 1] == ["of"] and "ingredient" not in phrase
+            return None if of else Mention("all" if group == "all" else "rest", start, end, (), phrase)
         if group:
-            return self._group(said, start, end, group, written)
+            return self._group(said, start, end, group, phrase)
         found = self.find(said) or self._by_hyphen(said)
         if said[-1] == "pepper":
-            before = {token.lower_ for token in text[max(0, start - 3) : start]}
-            found = self._pepper(
-                found, said, several=written.endswith("s"), spice=bool(before & SPICE_PEPPER)
-            )
-        if not found and not is_food(written):
+            before = set(lower(text)[max(0, start - 3) : start])
+            found = self._pepper(found, said, several=phrase.endswith("s"), spice=bool(before & SPICE_PEPPER))
+        if not found and not is_food(phrase):
             return None
-        return Mention("food" if found else "unlisted", start, end, found, written)
+        return Mention("food" if found else "unlisted", start, end, found, phrase)
 
     def _group(self, said: Name, start: int, end: int, group: str, written: str) -> Mention:
         called = () if group in ("dry", "wet") else self._called(said)
@@ -173,8 +171,14 @@ def _is_verb(word: str) -> bool:
 
 def single(text: Doc) -> Doc:
     """The same tokens in lower case and singular, so that one spelling of a name finds all."""
-    written = [singular(plain(token.text) or token.text) for token in text]
-    return Doc(nlp().vocab, words=written, spaces=[True] * len(written))
+    singles = [_spelling(word) for word in written(text)]
+    return with_words(Doc(nlp().vocab, words=singles, spaces=[True] * len(singles)), singles)
+
+
+@lru_cache(maxsize=MOST_KEPT)
+def _spelling(word: str) -> str:
+    """A word in lower case and singular; a sign stays as it is."""
+    return singular(plain(word) or word)
 
 
 @cache

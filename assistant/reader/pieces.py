@@ -8,7 +8,7 @@ from typing import Literal, NamedTuple
 from assistant.reader import words as tables
 from assistant.reader.amounts import amounts
 from assistant.reader.measures import unit
-from assistant.reader.tokens import Finder, Mark, doc
+from assistant.reader.tokens import Finder, Mark, doc, lower, written
 
 #: Labels whose marks count for nothing inside a name that must stay whole ("whole milk").
 YIELDS = frozenset(
@@ -59,7 +59,7 @@ class Line:
 
     def __init__(self, text: str) -> None:
         self.doc = doc(text)
-        self.lower: list[str] = [token.lower_ for token in self.doc]
+        self.lower: list[str] = lower(self.doc)
         self.starts = {label: {} for label in finder().labels.values()}  # type: dict[str, dict[int, int]]
         self.ends = {label: {} for label in finder().labels.values()}  # type: dict[str, dict[int, int]]
         marks = finder().all(self.doc)
@@ -71,7 +71,8 @@ class Line:
             self.ends[label].setdefault(end, start)
         #: the words as the amount grammar wants them: one-letter units keep their capitals, units in names are hidden
         self.words = [
-            ROUND.get(token.text, token.text) if len(token) == 1 else token.lower_ for token in self.doc
+            ROUND.get(word, word) if len(word) == 1 else low
+            for word, low in zip(written(self.doc), self.lower, strict=True)
         ]
         for start in self.starts["whole"]:
             if unit(self.lower, start):

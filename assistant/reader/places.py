@@ -9,7 +9,7 @@ from spacy.tokens import Doc
 
 from assistant.reader import words
 from assistant.reader.deeds import lexicon
-from assistant.reader.tokens import Finder, Mark
+from assistant.reader.tokens import Finder, Mark, lower
 
 Kind = Literal["oven", "fridge", "freezer", "pan", "pot", "pressure", "grill", "bowl", "tin"]
 Heat = Literal["low", "medium", "high"]
@@ -64,9 +64,9 @@ def _place(text: Doc, mark: Mark) -> Place:
     start = mark.start
     while start > 0 and _describes(text, start - 1):
         start -= 1
-    article = start > 0 and text[start - 1].lower_ in _set("article")
+    article = start > 0 and lower(text)[start - 1] in _set("article")
     before = start - 1 - article
-    lead = text[before].lower_ if before >= 0 else ""
+    lead = lower(text)[before] if before >= 0 else ""
     name = text[start : mark.end].text
     return Place(
         name,
@@ -81,25 +81,25 @@ def _place(text: Doc, mark: Mark) -> Place:
 
 def _describes(text: Doc, index: int) -> bool:
     """Whether a word before a vessel is part of its name: "large", "9 x 13", "12-inch"."""
-    token = text[index]
-    if token.lower_ in _set("before") or token.like_num:
+    word = lower(text)[index]
+    if word in _set("before") or text[index].like_num:
         return True
     # "9x13 in pan": inches.
-    return token.text in ('"', "-", "in") and index > 0 and text[index - 1].like_num
+    return word in ('"', "-", "in") and index > 0 and text[index - 1].like_num
 
 
 def _is_order(text: Doc, start: int, end: int) -> bool:
     """Whether a vessel's word is a verb where it stands: "Grill the squash"."""
-    verb = lexicon().get(text[start].lower_) if end - start == 1 else None
+    verb = lexicon().get(lower(text)[start]) if end - start == 1 else None
     if verb is None or verb.form != "plain":
         return False
-    before = text[start - 1].lower_ if start else "."
+    before = lower(text)[start - 1] if start else "."
     following = text[end].text if end < len(text) else "."
     return before in _set("order_after") and following not in _set("no_order_before")
 
 
 def _out_of(text: Doc, index: int) -> bool:
-    return index > 0 and text[index - 1].lower_ in _set("out_part")
+    return index > 0 and lower(text)[index - 1] in _set("out_part")
 
 
 class Sign(NamedTuple):
@@ -114,8 +114,8 @@ def fires(text: Doc) -> list[Sign]:
     found = []
     for mark in _fires().longest(text):
         first, last = mark.start, mark.end
-        near = {text[index].lower_ for index in range(max(0, first - 2), first)}
-        follows = text[last].lower_ if last < len(text) else ""
+        near = set(lower(text)[max(0, first - 2) : first])
+        follows = lower(text)[last] if last < len(text) else ""
         if last - first == 1:
             if not (follows in _set("fire") or near & _set("at")):
                 continue

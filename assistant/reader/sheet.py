@@ -17,7 +17,7 @@ from assistant.reader.places import Place, Sign, fires, lids, places
 from assistant.reader.prose import Quantity, quantities
 from assistant.reader.sections import Line
 from assistant.reader.things import marks
-from assistant.reader.tokens import Mark, doc
+from assistant.reader.tokens import Mark, doc, lower, offsets
 from assistant.reader.warmth import Temperature, temperatures
 
 S = TypeVar("S", Mention, Place, Mark)
@@ -86,7 +86,7 @@ class Sheet:
         self.first = 0
         self.component = paragraph.lines[0].component
         self.frame = frame(self.text)
-        self._offsets = [token.idx for token in self.text]
+        self._offsets = offsets(self.text)
         vessels = places(self.text)
         mentions = foods.mentions(self.text)
         measured = {mention.start for mention in mentions}
@@ -224,8 +224,8 @@ def _orders(text: Doc) -> set[int]:
 
 def _is_measure(text: Doc, place: Place, foods: set[int]) -> bool:
     """Whether a vessel only measures: "a glass of water", "1/3 cup water"."""
-    if text[place.end - 1].lower_ not in MEASURES:
+    if lower(text)[place.end - 1] not in MEASURES:
         return False
-    following = text[place.end].lower_ if place.end < len(text) else ""
+    following = lower(text)[place.end] if place.end < len(text) else ""
     numbered = text[place.start].like_num or (place.start > 0 and text[place.start - 1].like_num)
     return following == "of" or (place.end in foods and (numbered or place.end - place.start == 1))

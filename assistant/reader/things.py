@@ -9,7 +9,7 @@ from spacy.tokens import Doc
 from assistant.reader import words
 from assistant.reader.clauses import Clause
 from assistant.reader.mentions import Mention
-from assistant.reader.tokens import Finder, Mark
+from assistant.reader.tokens import Finder, Mark, lower
 from rules.foods.names import plain, singulars
 
 #: Before "a dough": what shows that the dough is made here.
@@ -64,7 +64,7 @@ def things_of(
         if not inside or (start in foods and end - start == 1) or (start in foods and end - 1 in foods):
             continue
         name = singulars(plain(text[start:end].text))
-        lead = [text[index].lower_ for index in range(max(clause.start, start - LOOK_BACK), start)]
+        lead = lower(text)[max(clause.start, start - LOOK_BACK) : start]
         if _is_made(lead, clause):
             made = made or name
         else:

@@ -34,6 +34,10 @@ TOKEN = re.compile(
 )
 
 
+#: What is kept beside a Doc.
+WRITTEN, BLANKS, LOW, NUMBERS = "written", "blanks", "low", "numbers"
+
+
 class Cutter:
     """The tokenizer: text in, Doc out."""
 
@@ -52,7 +56,45 @@ class Cutter:
             end = found.end()
         if words:
             spaces.append(end < len(text))
-        return Doc(self.vocab, words=words, spaces=spaces)
+        made = with_words(Doc(self.vocab, words=words, spaces=spaces), words)
+        made.user_data[BLANKS] = spaces
+        return made
+
+
+def with_words(text: Doc, words: list[str]) -> Doc:
+    """The Doc with its words kept beside it: making a token of each again is slow."""
+    text.user_data[WRITTEN] = words
+    return text
+
+
+def written(text: Doc) -> list[str]:
+    """Every token of a text as written."""
+    found: list[str] = text.user_data[WRITTEN]
+    return found
+
+
+def lower(text: Doc) -> list[str]:
+    """Every token of a text in lower case."""
+    found: list[str] | None = text.user_data.get(LOW)
+    if found is None:
+        found = text.user_data[LOW] = [word.lower() for word in text.user_data[WRITTEN]]
+    return found
+
+
+def offsets(text: Doc) -> list[int]:
+    """Where every token of a text begins [characters]."""
+    found = [0]
+    for word, blank in zip(written(text), text.user_data[BLANKS], strict=True):
+        found.append(found[-1] + len(word) + blank)
+    return found[:-1]
+
+
+def _numbers(text: Doc) -> frozenset[int]:
+    """The numbers by which spaCy knows the words of a text."""
+    found: frozenset[int] | None = text.user_data.get(NUMBERS)
+    if found is None:
+        found = text.user_data[NUMBERS] = frozenset(text.to_array(LOWER).tolist())
+    return found
 
 
 class KitchenDefaults(English.Defaults):  # type: ignore[misc]
@@ -109,15 +151,21 @@ class Finder:
         self.labels = {strings.add(f" {label}", allow_transient=False): label for label in groups}
         #: Phrases by their first word, until a text holds that word: of thousands of names a text takes a few.
         self._waiting: dict[int, list[tuple[str, str]]] = {}
+        #: The first words of phrases that a text held before.
+        self._seen: set[int] = set()
         for label, phrases in groups.items():
             for phrase in phrases:
                 self._waiting.setdefault(_first_word(phrase), []).append((label, phrase))
 
     def all(self, doc: Doc) -> list[Mark]:
         """Every phrase found, overlaps included, in reading order, the longest first where several start."""
-        for word in self._waiting.keys() & set(doc.to_array(LOWER).tolist()):
+        numbers = _numbers(doc)
+        for word in self._waiting.keys() & numbers:
+            self._seen.add(word)
             for label, phrase in self._waiting.pop(word):
                 self.matcher.add(f" {label}", [nlp().make_doc(phrase)])
+        if self._seen.isdisjoint(numbers):
+            return []
         found = [Mark(self.labels[key], start, end) for key, start, end in self.matcher(doc)]
         return sorted(found, key=lambda mark: (mark.start, -mark.end)) if len(found) > 1 else found
 
