@@ -15,6 +15,9 @@ from rules.recipe import Struct
 Wind = Literal["calm", "breezy", "windy"]
 Ground = Literal["dry", "damp", "snow"]
 Units = Literal["us", "metric"]
+Charcoal = Literal[
+    "briquettes", "hardwood briquettes", "coconut briquettes", "quick-light briquettes", "lump charcoal"
+]
 
 #: Camp pots are sold in these diameters [in]; the coal chart speaks of 8 to 16.
 DIAMETERS_IN = (5, 8, 10, 12, 14, 16)
@@ -33,6 +36,18 @@ class Swap(Struct, frozen=True, kw_only=True):
 
     food: str
     to: str | None = None
+
+
+class Habit(Struct, frozen=True, kw_only=True):
+    """What the cook's own log of `cooks` meals teaches: effects on logarithms, their means and covariance.
+
+    `rules.habit` fits it, names the effects, and says what is made of them.
+    """
+
+    effects: tuple[str, ...]
+    mean: tuple[float, ...]
+    covariance: tuple[tuple[float, ...], ...]
+    cooks: int
 
 
 class Day(Struct, frozen=True, kw_only=True):
@@ -55,10 +70,16 @@ class Day(Struct, frozen=True, kw_only=True):
     trip_hours: float | None = None
     trip_air_f: float | None = None
     cooler_quarts: float | None = None
+    #: the dish rides with others: the ice is counted for all of them together, not in its own plan
+    shares_cooler: bool = False
     freezer: bool = True
     charcoal: bool = True
     units: Units = "us"
     swaps: tuple[Swap, ...] = ()
+    #: what burns; the chart means standard briquettes
+    burns: Charcoal = "briquettes"
+    #: what the cook's own log teaches; None: the chart and the recipe alone decide
+    habit: Habit | None = None
 
 
 def checked(day: Day) -> Day:

@@ -17,7 +17,7 @@ from rules.cold.hours import in_cooler
 from rules.dish import Dish
 from rules.foods import weigh
 from rules.hazards import JUICY, dry_kidney_beans, hazard_of, only_named
-from rules.plan import Batch, Cold, FatUse, Heat, Moment, Pack, Stage, StageKind
+from rules.plan import Batch, Cold, FatUse, Heat, Moment, MomentKind, Pack, Stage, StageKind
 from rules.recipe import Recipe
 from rules.wording import mass, short_names
 
@@ -84,14 +84,17 @@ def timeline(
     ledger: Ledger,
 ) -> tuple[Moment, ...]:
     """The moments of the day in order; with clock times when the cook says when the meal is."""
-    moments = [
-        *_at_home(recipe, packs, cold, home_steps, day, ledger),
-        *_on_the_road(packs, cold, heat, day),
-        *(_fire(recipe, dish, packs, fat, heat, ledger) if heat else _without_fire(camp_steps)),
-        *_after_the_meal(heat, cold, day),
-    ]
+    parts: tuple[tuple[MomentKind, Iterator[Timed]], ...] = (
+        ("home", _at_home(recipe, packs, cold, home_steps, day, ledger)),
+        ("road", _on_the_road(packs, cold, heat, day)),
+        ("light", _lightings(heat)),
+        ("fire", _fire(recipe, dish, packs, fat, heat, ledger) if heat else _without_fire(camp_steps)),
+        ("meal", iter([(0.0, "Serve and eat.")])),
+        ("after", _after_the_meal(heat, cold, day)),
+    )
+    moments = [(at, kind, do) for kind, part in parts for at, do in part]
     moments.sort(key=lambda moment: moment[0])
-    return tuple(Moment(at_min=at, clock=clock.told(day, at), do=do) for at, do in moments)
+    return tuple(Moment(at_min=at, clock=clock.told(day, at), do=do, kind=kind) for at, kind, do in moments)
 
 
 Timed = tuple[float, str]
@@ -224,8 +227,6 @@ def _fire(
     ledger.note(BACKWARDS.says("day", minutes=-first))
     yield from _soaking(recipe, first, ledger)
     yield first - figure("before_fire_min").value, _laid_out(packs)
-    for number, batch in enumerate(heat.fuel.batches):
-        yield batch.light_at_min, _lighting(batch, number)
     for stage in stages:
         yield from _stage(stage, recipe, fat)
     yield from _washing(recipe, stages)
@@ -264,6 +265,11 @@ def _soaking(recipe: Recipe, first: float, ledger: Ledger) -> Iterator[Timed]:
 def _laid_out(packs: Sequence[Pack]) -> str:
     water = "; draw and treat the water" if any(pack.kind == "water" for pack in packs) else ""
     return f"Wash hands, clear the fire place, water and shovel at hand; lay out bowl, packs and lid lifter{water}."
+
+
+def _lightings(heat: Heat | None) -> Iterator[Timed]:
+    for number, batch in enumerate(heat.fuel.batches if heat else ()):
+        yield batch.light_at_min, _lighting(batch, number)
 
 
 def _lighting(batch: Batch, number: int) -> str:
@@ -362,7 +368,6 @@ def _done(heat: Heat, stages: Sequence[Stage]) -> Iterator[Timed]:
         yield min(early, -1.0), f"It may be done from now on.{told}"
         if late < -1:
             yield late, "Off the coals; let it rest, lid ajar."
-    yield 0.0, "Serve and eat."
 
 
 def _without_fire(camp_steps: Sequence[str]) -> Iterator[Timed]:
@@ -371,7 +376,6 @@ def _without_fire(camp_steps: Sequence[str]) -> Iterator[Timed]:
             -figure("no_coals_camp_min").value,
             "Wash hands, lay out bowl and packs; put it together as the steps for camp say.",
         )
-    yield 0.0, "Serve and eat."
 
 
 # After the meal

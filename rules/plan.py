@@ -176,12 +176,19 @@ class Heat(Struct, frozen=True, kw_only=True):
     doneness: tuple[Doneness, ...] = ()
 
 
+MomentKind = Literal["home", "road", "fire", "light", "meal", "after"]
+
+
 class Moment(Struct, frozen=True, kw_only=True):
-    """One line of the day: minutes from eating, the clock time if one was given, what to do."""
+    """One line of the day: minutes from eating, the clock time if one was given, what to do.
+
+    `kind` says to which part of the day it belongs; `light` is a lighting of the chimney.
+    """
 
     at_min: float
     clock: str | None = None
     do: str
+    kind: MomentKind | None = None
 
 
 class Hours(Struct, frozen=True, kw_only=True):

@@ -43,17 +43,19 @@ def cold(
     cooled = [pack for pack in packs if pack.travels in ("cool", "frozen")]
     if not cooled:
         return None
-    _ask(day, ledger)
+    if not day.shares_cooler:
+        _ask(day, ledger)
     hard = [one for pack in cooled if pack.travels == "frozen" and (one := frozen(pack, items))]
     bags = tuple(bag(one, items, day, ledger) for one in hard)
-    spent = _budget(hard, bags, cooled, items, day)
+    notes = tuple(raw_food(cooled, bags, items, day, ledger))
+    spent = None if day.shares_cooler else _budget(hard, bags, cooled, items, day)
     return Cold(
         frozen_packs=tuple(pack.id for pack in cooled if pack.travels == "frozen"),
         freeze_hours=_span([one.freeze_hours for one in bags]),
         thaw_hours=_span([one.thaw_hours for one in bags]),
-        ice_kg=_to_bring(spent),
+        ice_kg=_to_bring(spent) if spent else None,
         bags=bags,
-        notes=(*raw_food(cooled, bags, items, day, ledger), *_ice(spent, cooled, items, day, ledger)),
+        notes=(*notes, *_ice(spent, cooled, items, day, ledger)) if spent else notes,
     )
 
 
