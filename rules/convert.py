@@ -84,7 +84,7 @@ def camp(recipe: Recipe, day: Day | None = None) -> Plan:
             ice_kg=cold.ice_kg if cold else None,
             home_steps=home_steps,
         ),
-        labels=labels.labels(recipe, items, packs, heat, day, ledger),
+        labels=labels.labels(recipe, items, packs, heat, day, ledger, graph=graph, camp_steps=camp_steps),
         cautions=cautions.cautions(recipe, items, graph, dish, heat, packs, day, ledger),
         allergens=allergens,
         check_label=check_label,

@@ -164,7 +164,7 @@ def _long(minutes: float) -> str:
 def _packed(packs: Sequence[Pack], cold: Cold | None, day: Day) -> str:
     if cold is None:
         return "Pack the box and the kit, fuel counted."
-    raw = ", raw meat at the bottom" if any("raw" in pack.label for pack in packs) else ""
+    raw = ", raw meat at the bottom" if any(pack.label.startswith("raw ") for pack in packs) else ""
     ice = f", {mass(cold.ice_kg, day.units)} of ice on top" if cold.ice_kg else ""
     return f"Pack the cooler{raw}{ice}; shut it. Shelf packs and kit beside it, fuel counted."
 

@@ -1,13 +1,14 @@
-"""Labels for the bags: what it is, what is in it, how it keeps and until when, what to add at camp, coals and minutes.
+"""Labels for the bags: which bag, what is in it, how it keeps and until when, what it meets at camp, coals and minutes.
 
-A label fits a sticker of 4 by 2 inches: so many lines of so many letters. The shop's own packages and water need none;
-raw meat always has one. Handbook, section 8.
+A label fits a sticker of 4 by 2 inches: so many lines of so many letters. It opens with the name and the id by which
+the steps call the bag. The shop's own packages and water need none; raw meat always has one. Handbook, section 8.
 """
 
 from __future__ import annotations
 
 import textwrap
-from collections.abc import Sequence
+from collections import Counter
+from collections.abc import Iterable, Sequence
 from datetime import timedelta
 from functools import cache
 
@@ -17,7 +18,8 @@ from rules.circumstances import Day
 from rules.cold.hours import in_cooler
 from rules.foods import Item
 from rules.hazards import DOUGH_FAMILIES, JUICY, hazard_of
-from rules.plan import Heat, Label, Minutes, Pack, StageKind
+from rules.method import Graph, Taking
+from rules.plan import Heat, Label, Minutes, Pack, PackItem, StageKind
 from rules.recipe import Recipe
 from rules.units import kitchen
 from rules.wording import short_names
@@ -28,7 +30,9 @@ USE_BY = Rule(
 )
 
 #: A 4 by 2 inch sticker at about 9 points.
-WIDTH, LINES = 44, 9
+WIDTH, LINES = 44, 10
+#: Lines for what a dry mix meets at camp.
+MOST_ADDED = 2
 LABELLED = frozenset({"dry mix", "wet mix", "prepped"})
 KEEPS = {
     "shelf": "Keep dry, on the shelf",
@@ -48,55 +52,64 @@ class LabelDays(table.Row, frozen=True, kw_only=True):
 
 
 def labels(
-    recipe: Recipe, items: Sequence[Item], packs: Sequence[Pack], heat: Heat | None, day: Day, ledger: Ledger
-) -> tuple[Label, ...]:
-    """One label per bag measured, cut or cooked at home and per pack of raw meat."""
-    made = []
-    for pack in packs:
-        if pack.kind in LABELLED or (pack.kind == "fresh" and _is_raw(pack, items)):
-            made.append(Label(pack=pack.id, text=_text(pack, packs, recipe, items, heat, day, ledger)))
-    return tuple(made)
-
-
-def _text(
-    pack: Pack,
-    packs: Sequence[Pack],
     recipe: Recipe,
     items: Sequence[Item],
+    packs: Sequence[Pack],
     heat: Heat | None,
     day: Day,
     ledger: Ledger,
-) -> str:
-    """The label's lines, the contents shortened first when they are too many."""
-    title = (recipe.title or "Camp dish").strip()
-    name = short_names(packs)[pack.id]
-    head = [f"{textwrap.shorten(title, max(12, WIDTH - len(name) - 2), placeholder=' ...')}: {name}"[:WIDTH]]
+    *,
+    graph: Graph | None = None,
+    camp_steps: Sequence[str] = (),
+) -> tuple[Label, ...]:
+    """One label per bag measured, cut or cooked at home and per pack of raw meat.
+
+    `graph` tells what a dry mix meets at camp, `camp_steps` in which step a bag is opened.
+    """
+    made = []
+    for pack in packs:
+        if pack.kind in LABELLED or (pack.kind == "fresh" and _is_raw(pack, items)):
+            head = _head(pack, packs, recipe, items)
+            keeps = (
+                _wrapped([f"{KEEPS[pack.travels]}.", f"{_use_by(pack, recipe, items, day, ledger)}."])
+                if pack.travels in KEEPS
+                else []
+            )
+            use = _at_camp(pack, packs, recipe, items, day, graph, camp_steps)
+            tail = [*keeps, *use, *(_shortened(line) for line in _coals(heat))]
+            room = max(1, LINES - len(head) - len(tail))
+            lines = [*head, *_contents(pack, items, day, room), *tail]
+            made.append(Label(pack=pack.id, text="\n".join(lines[:LINES])))
+    return tuple(made)
+
+
+def _head(pack: Pack, packs: Sequence[Pack], recipe: Recipe, items: Sequence[Item]) -> list[str]:
+    """The bag as the steps call it, and the dish that it belongs to."""
+    title, name = " ".join((recipe.title or "").split()), short_names(packs)[pack.id]
+    room = max(12, WIDTH - len(pack.id) - 3)
+    head = [f"{textwrap.shorten(name, room, placeholder=' ...')} ({pack.id})"[:WIDTH]]
+    if title and title not in name:
+        head.append(_shortened(title))
     if _is_raw(pack, items):
         head.append("RAW - bottom of the cooler, apart")
-    tail = (
-        _wrapped(f"{KEEPS[pack.travels]}. {_use_by(pack, recipe, items, day, ledger)}.")
-        if pack.travels in KEEPS
-        else []
-    )
-    add = _added_at_camp(pack, packs, recipe, items, day)
-    tail += _wrapped(f"Add at camp: {add}")[:2] if add else []
-    tail += [_shortened(line) for line in _coals(heat)]
-    room = max(1, LINES - len(head) - len(tail))
-    return "\n".join([*head, *_contents(pack, items, day, room), *tail][:LINES])
+    return head
 
 
 def _contents(pack: Pack, items: Sequence[Item], day: Day, room: int) -> list[str]:
-    parts = []
-    for part in pack.items:
-        amount = f" {kitchen(part.amount, units=day.units)}" if part.amount else ""
-        parts.append(f"{items[part.ingredient].ingredient.name}{amount}")
-    lines = _wrapped("In it: " + ", ".join(parts))
+    named = [items[part.ingredient].ingredient.name for part in pack.items]
+    lines = _listed("In it:", [_measured(part, items, day) for part in pack.items])
     if len(lines) > room:
         # The names alone say what it is; the amounts stand in the plan.
-        lines = _wrapped("In it: " + ", ".join(items[part.ingredient].ingredient.name for part in pack.items))
+        lines = _listed("In it:", named)
     if len(lines) > room:
         lines = [*lines[: room - 1], _shortened(f"{lines[room - 1]} and more")]
     return lines
+
+
+def _measured(part: PackItem, items: Sequence[Item], day: Day) -> str:
+    """A share as it is measured: "1 1/2 cups flour"."""
+    name = items[part.ingredient].ingredient.name
+    return f"{kitchen(part.amount, units=day.units)} {name}" if part.amount else name
 
 
 def _use_by(pack: Pack, recipe: Recipe, items: Sequence[Item], day: Day, ledger: Ledger) -> str:
@@ -128,26 +141,75 @@ def _days(kind: str, travels: str) -> LabelDays | None:
     )
 
 
-def _added_at_camp(pack: Pack, packs: Sequence[Pack], recipe: Recipe, items: Sequence[Item], day: Day) -> str:
-    """What is stirred into a dry mix of batter or dough: measured liquids, eggs and fat, and bags by their name."""
-    if pack.kind != "dry mix" or recipe.family not in DOUGH_FAMILIES:
-        return ""
-    names = short_names(packs)
+def _at_camp(
+    pack: Pack,
+    packs: Sequence[Pack],
+    recipe: Recipe,
+    items: Sequence[Item],
+    day: Day,
+    graph: Graph | None,
+    camp_steps: Sequence[str],
+) -> list[str]:
+    """The camp steps that open the bag, and what a dry mix meets there."""
+    numbers = [str(number) for number, step in enumerate(camp_steps, start=1) if f"({pack.id})" in step]
+    steps = f"Camp step {' and '.join(numbers)}" if numbers else "At camp"
     added = []
+    if pack.kind == "dry mix" and recipe.family in DOUGH_FAMILIES:
+        added = _met(pack, packs, items, day, graph) if graph else _of_its_part(pack, packs, items, day)
+    if not added:
+        return [f"{steps}."] if numbers else []
+    lines = _listed(f"{steps}: add", added)
+    return (
+        lines if len(lines) <= MOST_ADDED else [*lines[: MOST_ADDED - 1], _shortened(f"{lines[1]} and more")]
+    )
+
+
+def _met(pack: Pack, packs: Sequence[Pack], items: Sequence[Item], day: Day, graph: Graph) -> list[str]:
+    """What is mixed into the thing that most of the bag goes into; what is laid on it or under it is not."""
+    own = {part.ingredient for part in pack.items}
+    takings = [taking for food in own for taking in graph.moments(food)]
+    if not takings:
+        return _of_its_part(pack, packs, items, day)
+    things = Counter(taking.thing for taking in takings if not taking.laid)
+    if not things:
+        return []
+    thing = max(things, key=lambda number: things[number])
+    beside = [one for one in graph.inside(thing) if one.ingredient not in own and not (one.laid or one.hot)]
+    return _told(beside, pack, packs, items, day)
+
+
+def _told(
+    takings: Iterable[Taking], pack: Pack, packs: Sequence[Pack], items: Sequence[Item], day: Day
+) -> list[str]:
+    """Foods as they are carried: a mixed bag by its name, everything else by its amount."""
+    names = short_names(packs)
+    told: dict[str, None] = {}
+    for taking in takings:
+        holders = [
+            (other, part)
+            for other in packs
+            for part in other.items
+            if part.ingredient == taking.ingredient and other.kind != "prepped"
+        ]
+        # A food in two packs is taken from the one of this part of the dish.
+        holders.sort(key=lambda held: held[0].component != pack.component)
+        for other, part in holders[:1]:
+            mixed = other.kind in ("wet mix", "dry mix")
+            told[f"{names[other.id]} ({other.id})" if mixed else _measured(part, items, day)] = None
+    return list(told)
+
+
+def _of_its_part(pack: Pack, packs: Sequence[Pack], items: Sequence[Item], day: Day) -> list[str]:
+    """Without a method: what is liquid or fresh in the same part of the dish."""
+    names, added = short_names(packs), []
     for other in packs:
-        if (
-            other.id == pack.id
-            or other.component != pack.component
-            or other.kind not in ("wet mix", "fresh", "water")
-        ):
+        if other.id == pack.id or other.component != pack.component:
             continue
         if other.kind == "wet mix":
-            added.append(names[other.id])
-            continue
-        for part in other.items:
-            amount = f" {kitchen(part.amount, units=day.units)}" if part.amount else ""
-            added.append(f"{items[part.ingredient].ingredient.name}{amount}")
-    return ", ".join(added)
+            added.append(f"{names[other.id]} ({other.id})")
+        elif other.kind in ("fresh", "water"):
+            added += [_measured(part, items, day) for part in other.items]
+    return added
 
 
 def _coals(heat: Heat | None) -> list[str]:
@@ -172,8 +234,23 @@ def _is_raw(pack: Pack, items: Sequence[Item]) -> bool:
     return any(hazard_of(items[part.ingredient]) in JUICY for part in pack.items)
 
 
-def _wrapped(text: str) -> list[str]:
-    return textwrap.wrap(text, WIDTH)
+def _listed(opening: str, parts: Sequence[str]) -> list[str]:
+    """A list with commas in lines; an amount and its food stay together."""
+    last = len(parts) - 1
+    return _wrapped([opening, *(part if at == last else f"{part}," for at, part in enumerate(parts))])
+
+
+def _wrapped(parts: Sequence[str]) -> list[str]:
+    """Lines of whole parts; a part that fills more than a line is broken between its words."""
+    lines: list[str] = []
+    for part in parts:
+        if lines and len(lines[-1]) + 1 + len(part) <= WIDTH:
+            lines[-1] += f" {part}"
+        elif lines and len(part) > WIDTH:
+            lines = [*lines[:-1], *textwrap.wrap(f"{lines[-1]} {part}", WIDTH)]
+        else:
+            lines += textwrap.wrap(part, WIDTH)
+    return lines
 
 
 def _shortened(text: str) -> str:

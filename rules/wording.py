@@ -35,7 +35,9 @@ def short_names(packs: Sequence[Pack]) -> dict[str, str]:
 
 
 def _short(label: str) -> str:
-    return label.partition(": ")[0].partition(" of ")[0].strip() or label
+    """A label without its list of foods; "of" may stand in the name of a dish."""
+    name = label.partition(": ")[0].strip() or label
+    return name.partition(" of ")[0] if name.startswith(("dry mix of ", "mix of ")) else name
 
 
 def mass(kg: float, system: Units) -> str:

@@ -1,4 +1,8 @@
-"""The name of a pack, short enough to be written on a bag."""
+"""The name of a pack, short enough to be written on a bag.
+
+Names stand in lists ("Into the refrigerator: cut onions, cut garlic"), so none holds a comma of its own unless it is
+a list of foods.
+"""
 
 from __future__ import annotations
 
@@ -17,7 +21,7 @@ def label(place: Place, portions: list[Portion], kitchen: Kitchen) -> str:
         case "dry":
             return f"{_dry_name(portions)}{of}"
         case "season":
-            return f"seasoning{of}: {listed}" if len(names) > 1 else f"{names[0]}, measured"
+            return f"seasoning{of}: {listed}" if len(names) > 1 else f"measured {names[0]}"
         case "fruit":
             return f"fruit{of}: {listed}"
         case "wet":
@@ -25,19 +29,19 @@ def label(place: Place, portions: list[Portion], kitchen: Kitchen) -> str:
         case "creamed":
             return f"creamed {listed}"
         case "dough":
-            return f"dough{of}, made at home"
+            return f"dough{of} made at home"
         case "mix":
-            return f"{_title(kitchen)}: {listed}" if len(names) > MOST_NAMED else f"{listed}, mixed at home"
+            return f"{_title(kitchen)}: {listed}" if len(names) > MOST_NAMED else f"mix of {listed}"
         case "preserve":
-            return f"{_title(kitchen)}, made at home"
+            return f"{_title(kitchen)} made at home"
         case "flesh":
             return f"raw {names[0]}" + (" in its marinade" if len(names) > 1 else "")
         case "cut":
-            return f"{listed}, cut"
+            return f"cut {listed}"
         case "table":
             return listed
         case _:
-            return f"{names[0]}, cut" if _is_cut(place, portions[0]) else names[0]
+            return f"cut {names[0]}" if _is_cut(place, portions[0]) else names[0]
 
 
 def _is_cut(place: Place, portion: Portion) -> bool:
@@ -51,7 +55,7 @@ def _is_cut(place: Place, portion: Portion) -> bool:
 def _dry_name(portions: list[Portion]) -> str:
     names = list(dict.fromkeys(portion.name for portion in portions))
     if len(names) == 1:
-        return f"{names[0]}, measured"
+        return f"measured {names[0]}"
     return f"dry mix of {listing(names)}"
 
 

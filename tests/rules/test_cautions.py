@@ -139,7 +139,7 @@ def test_food_that_travels_cold_because_it_spoils_has_two_hours() -> None:
     assert "butter" in given(made)["two-hour"].text
     only_cut = stew(line("onion"), line("rice"))
     assert "two-hour" not in given(only_cut)
-    cut = (pack("prepped", 0, of=only_cut, travels="cool", label="onion, cut"),)
+    cut = (pack("prepped", 0, of=only_cut, travels="cool", label="cut onion"),)
     assert "onion" in given(only_cut, packs=cut)["two-hour"].text
 
 

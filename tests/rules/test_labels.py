@@ -6,9 +6,10 @@ from hypothesis import strategies as st
 from rules.because import Ledger
 from rules.circumstances import Day
 from rules.labels import LINES, WIDTH, labels
+from rules.method import graph
 from rules.plan import Heat, Pack
 from rules.recipe import Recipe
-from tests.build import amount, bake, heat, items, line, pack, recipe
+from tests.build import amount, bake, doing, heat, items, line, pack, recipe, step
 
 CAKE = recipe(
     line("flour", amount(2, "cup")),
@@ -42,18 +43,62 @@ def test_bags_made_at_home_and_raw_meat_have_labels_and_shop_packages_none() -> 
 def test_a_label_says_what_how_long_what_to_add_and_the_coals() -> None:
     told = texts(DRY, FRUIT, FRESH, over=heat(bake()))[DRY.id]
     assert told == [
-        "Blueberry cake for a wet morning: dry mix",
-        "In it: flour 2 cups, baking powder 1",
-        "tablespoon",
+        "dry mix (dry-0-1)",
+        "Blueberry cake for a wet morning",
+        "In it: 2 cups flour,",
+        "1 tablespoon baking powder",
         "Keep dry, on the shelf. Use within 30 days.",
-        "Add at camp: fruit, milk 1 cup, eggs 2",
+        "At camp: add fruit (wet-2), 1 cup milk,",
+        "2 eggs",
         "Bake: 17 top, 8 under, 30-40 min, look 20",
     ]
 
 
+def test_a_label_opens_with_what_the_steps_call_the_bag() -> None:
+    steps = ("Light the coals.", f"Take the dry mix ({DRY.id}).", f"Scatter the rest of it ({DRY.id}).")
+    told = labels(CAKE, items(CAKE), (DRY,), None, Day(), Ledger(), camp_steps=steps)[0].text.split("\n")
+    assert told[0] == f"dry mix ({DRY.id})"
+    assert told[-1] == "Camp step 2 and 3."
+
+
+def test_an_amount_and_its_food_stay_on_one_line() -> None:
+    made = recipe(*(line(f"flour {sign}", amount(1.5, "cup")) for sign in "abcdef"), family="batter bake")
+    (told,) = texts(pack("dry mix", *range(6), of=made, label="dry mix"), of=made).values()
+    parts = [part for text in told if "cup" in text for part in text.removeprefix("In it: ").split(", ")]
+    assert [part.strip(",") for part in parts] == [f"1 1/2 cups flour {sign}" for sign in "abcdef"]
+
+
+def test_a_dry_mix_names_what_is_stirred_in_and_not_what_lies_under_it() -> None:
+    foods = (
+        line("flour", amount(2, "cup")),
+        line("baking powder", amount(1, "tablespoon")),
+        line("milk", amount(1, "cup")),
+        line("vanilla extract", amount(1, "teaspoon")),
+        line("butter", amount(1, "stick")),
+    )
+    do = doing(*foods)
+    of = recipe(
+        *foods,
+        steps=(
+            step(do("melt", "butter", vessel="pan")),
+            step(do("mix", "flour", "baking powder", vessel="bowl"), do("add", "milk", "vanilla extract")),
+        ),
+        family="batter bake",
+    )
+    dry = pack("dry mix", 0, 1, of=of, label="dry mix of flour and baking powder")
+    rest = (
+        pack("fresh", 2, of=of, travels="cool", label="milk"),
+        pack("pantry", 3, of=of, label="vanilla extract"),
+        pack("fresh", 4, of=of, travels="cool", label="butter"),
+    )
+    told = labels(of, items(of), (dry, *rest), None, Day(), Ledger(), graph=graph(of))[0].text
+    assert "add 1 cup milk,\n1 teaspoon vanilla extract" in told
+    assert "butter" not in told
+
+
 def test_raw_meat_is_marked_and_used_within_its_days() -> None:
     told = texts(MEAT)[MEAT.id]
-    assert told[1] == "RAW - bottom of the cooler, apart"
+    assert told[2] == "RAW - bottom of the cooler, apart"
     assert "Use within 1 day." in " ".join(told)
 
 
@@ -82,5 +127,5 @@ def test_every_label_fits_its_sticker(names: list[str], title: str) -> None:
 
 def test_what_is_preserved_keeps_as_its_recipe_says() -> None:
     made = recipe(line("cabbage", amount(1)), title="River kraut", family="preserve or ferment")
-    jar = pack("prepped", 0, of=made, travels="cool", label="River kraut, made at home")
+    jar = pack("prepped", 0, of=made, travels="cool", label="River kraut made at home")
     assert "as long as its recipe says" in " ".join(texts(jar, of=made)[jar.id])

@@ -40,7 +40,7 @@ def test_labels_say_what_a_pack_is() -> None:
     labels = {pack.label for pack in packed(of, "stew or braise")}
     assert {
         "raw beef chuck",
-        "onion, cut",
+        "cut onion",
         "seasoning: paprika and cumin",
         "sauce: mustard and honey",
     } <= labels
