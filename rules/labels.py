@@ -21,8 +21,7 @@ from rules.hazards import DOUGH_FAMILIES, JUICY, hazard_of
 from rules.method import Graph, Taking
 from rules.plan import Heat, Label, Minutes, Pack, PackItem, StageKind
 from rules.recipe import Recipe
-from rules.units import kitchen
-from rules.wording import short_names
+from rules.wording import measured, short_names
 
 USE_BY = Rule(
     id="labels.use-by",
@@ -108,8 +107,7 @@ def _contents(pack: Pack, items: Sequence[Item], day: Day, room: int) -> list[st
 
 def _measured(part: PackItem, items: Sequence[Item], day: Day) -> str:
     """A share as it is measured: "1 1/2 cups flour"."""
-    name = items[part.ingredient].ingredient.name
-    return f"{kitchen(part.amount, units=day.units)} {name}" if part.amount else name
+    return measured(part.amount, items[part.ingredient].ingredient.name, system=day.units, grams=part.grams)
 
 
 def _use_by(pack: Pack, recipe: Recipe, items: Sequence[Item], day: Day, ledger: Ledger) -> str:

@@ -1,12 +1,25 @@
-"""Words for lists and packs that several rooms show: names in a row, a pack's short name, masses in the cook's units."""
+"""Words that several rooms show: amounts with their food, names in a row, a pack's short name, masses in the cook's units."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
+from msgspec.structs import replace
+
 from rules import units
 from rules.circumstances import Units
 from rules.plan import Pack
+from rules.recipe import Amount
+
+#: Units after which English says "of".
+OF = frozenset(
+    [
+        "clove", "head", "stalk", "leaf", "sprig", "slice", "can", "jar", "package", "bag", "bottle", "bunch", "stick",
+        "handful", "knob", "pinch", "dash", "splash", "drizzle", "bulb", "twig", "shoot", "cube", "piece", "box",
+        "thumb", "glass", "mug", "block", "spoon", "loaf", "carton", "tin", "tub", "pot", "sachet", "tube", "wedge",
+        "rib", "strip", "round", "ball", "sheet", "ear", "fillet",
+    ]
+)  # fmt: skip
 
 #: Names in a text stay a list that one can read.
 MOST_NAMES = 5
@@ -20,6 +33,26 @@ def listed(names: Iterable[str]) -> str:
     if len(unique) < 2:
         return "".join(unique)
     return f"{', '.join(unique[:-1])} and {unique[-1]}"
+
+
+def measured(amount: Amount | None, name: str, *, system: Units, grams: float | None = None) -> str:
+    """A food as it is measured: "2 cups flour", "3 cloves of garlic", "2 cans of tomatoes (28 ounces each)"."""
+    if amount is None:
+        return name
+    package = amount.package
+    bare = replace(amount, package=None)
+    said = units.kitchen(bare, units=system, grams=grams)
+    if not said:
+        return name
+    if amount.unit is not None and amount.unit in name.split():
+        # "2 bay leaves" need no second "leaves".
+        told = f"{units.number(amount.high)} {name}"
+    else:
+        told = f"{said} of {name}" if amount.unit in OF else f"{said} {name}"
+    if package is None:
+        return told
+    each = "" if amount.high == 1 else " each"
+    return f"{told} ({units.package_size(package, system)}{each})"
 
 
 def short_names(packs: Sequence[Pack]) -> dict[str, str]:

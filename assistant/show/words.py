@@ -7,6 +7,7 @@ from typing import NamedTuple, Protocol
 
 from rules import clock
 from rules.circumstances import Day, Units
+from rules.habit.record import main_stage as main_stage
 from rules.plan import (
     Bag,
     Depth,
@@ -26,6 +27,7 @@ from rules.plan import (
 )
 from rules.recipe import Amount
 from rules.units import kitchen
+from rules.wording import measured
 
 TRAVELS: dict[Travels, str] = {
     "shelf": "no cooling",
@@ -57,6 +59,8 @@ COUNTS = (
     "eleven",
     "twelve",
 )
+#: Words of a preparation that the packs have done already.
+SHARED_OUT = frozenset({"", "divided", "in all", "separated"})
 KG_PER_LB = 0.45359237
 
 
@@ -300,14 +304,15 @@ def fat_goes(use: FatUse) -> str:
 
 
 def packed(plan: Plan, item: PackItem, units: Units = "us") -> str:
-    """What goes into a pack of one ingredient: "1 1/2 cups flour"."""
+    """What goes into a pack of one ingredient: "1 1/2 cups flour", "2 cans of tomatoes (28 ounces each), crushed"."""
     ingredient = plan.recipe.ingredients[item.ingredient]
-    name = ", ".join([ingredient.name, *([ingredient.prep] if ingredient.prep else [])])
-    name = " ".join([*(word for word in ingredient.state if word not in ingredient.name), name])
-    measured = amount(item.amount, units)
-    if measured:
-        return f"{measured} {name}"
-    return name if item.share >= 1 else f"part of the {name}"
+    states = (word for word in ingredient.state if word not in ingredient.name)
+    name = " ".join([*states, ingredient.name])
+    told = measured(item.amount, name, system=units)
+    if told == name and item.share < 1:
+        told = f"part of the {name}"
+    prep = ", ".join(part for part in (ingredient.prep or "").split(", ") if part not in SHARED_OUT)
+    return f"{told}, {prep}" if prep else told
 
 
 def pack_name(pack: Pack) -> str:
@@ -320,13 +325,3 @@ def joined(words: Sequence[str], last: str = "and") -> str:
     if len(words) < 2:
         return "".join(words)
     return f"{', '.join(words[:-1])} {last} {words[-1]}"
-
-
-def main_stage(plan: Plan) -> Stage | None:
-    """The stage that cooks the dish: the longest one over coals of those that bake, roast, simmer, boil or fry."""
-    if plan.heat is None:
-        return None
-    cooking = ("bake", "roast", "simmer", "boil", "fry")
-    over_coals = [stage for stage in plan.heat.stages if stage.top + stage.under]
-    chosen = [stage for stage in over_coals if stage.kind in cooking] or over_coals
-    return max(chosen, key=lambda stage: stage.minutes.high if stage.minutes else 0, default=None)

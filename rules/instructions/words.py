@@ -11,43 +11,9 @@ from rules.packs import Contents
 from rules.packs.label import listing
 from rules.plan import Pack, PackItem
 from rules.recipe import Action, Deed, Ingredient, Recipe
-from rules.units import kitchen, number
+from rules.units import number
+from rules.wording import measured
 
-#: Units after which English says "of".
-_OF = frozenset(
-    [
-        "clove",
-        "head",
-        "stalk",
-        "leaf",
-        "sprig",
-        "slice",
-        "can",
-        "jar",
-        "package",
-        "bag",
-        "bottle",
-        "bunch",
-        "stick",
-        "handful",
-        "knob",
-        "pinch",
-        "dash",
-        "splash",
-        "drizzle",
-        "bulb",
-        "twig",
-        "shoot",
-        "cube",
-        "piece",
-        "box",
-        "thumb",
-        "glass",
-        "mug",
-        "block",
-        "spoon",
-    ]
-)
 #: States that a food is brought into just before it goes in.
 GOES_IN = frozenset(
     [
@@ -99,16 +65,7 @@ def prep_verbs() -> dict[str, str]:
 
 def amount_of(item: PackItem, ingredient: Ingredient, units: Units) -> str:
     """The amount and the name: "2 cups flour", "3 cloves of garlic", "salt"."""
-    if item.amount is None:
-        return ingredient.name
-    said = kitchen(item.amount, units=units, grams=item.grams)
-    if not said:
-        return ingredient.name
-    named = item.amount.unit is not None and item.amount.unit in ingredient.name.split()
-    if named:
-        said = number(item.amount.high)
-    of = not named and item.amount.unit in _OF and item.amount.package is None
-    return f"{said} of {ingredient.name}" if of else f"{said} {ingredient.name}"
+    return measured(item.amount, ingredient.name, system=units, grams=item.grams)
 
 
 def with_state(told: str, ingredient: Ingredient) -> str:

@@ -3,7 +3,7 @@
 from rules.units.convert import UnitProblem, is_loose, is_mass, is_volume, kind, loose_measures, to
 from rules.units.own import rounded
 from rules.units.sums import in_all
-from rules.units.words import kitchen, number, plural
+from rules.units.words import kitchen, number, package_size, plural
 
 __all__ = [
     "UnitProblem",
@@ -15,6 +15,7 @@ __all__ = [
     "kitchen",
     "loose_measures",
     "number",
+    "package_size",
     "plural",
     "rounded",
     "to",

@@ -62,7 +62,7 @@ def kitchen(amount: Amount, *, units: Units = "us", whole: bool = False, grams: 
     else:
         said = _with_unit(own.high, own.unit)
     if own.package is not None:
-        said += f" of {_package(own.package, units)}"
+        said += f" of {package_size(own.package, units)}"
     return f"about {said}" if own.approx else said
 
 
@@ -182,7 +182,8 @@ def _is_spoons(cups: float) -> bool:
     return abs(spoons - round(spoons)) < 0.05
 
 
-def _package(package: Package, units: Units) -> str:
+def package_size(package: Package, units: Units) -> str:
+    """What one container holds or one piece weighs: as it is printed there, in metric for a metric cook."""
     size = Amount(low=package.low, high=package.high, unit=package.unit)
     own = size if units == "us" else rounded(_in_system(size, units))
     if own.low < own.high:

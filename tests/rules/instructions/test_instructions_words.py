@@ -13,7 +13,7 @@ from tests.build import amount, line
     [
         (line("flour", amount(2, "cup")), "2 cups flour"),
         (line("garlic", amount(3, "clove")), "3 cloves of garlic"),
-        (line("tomatoes", amount(2, "can", of=(14, "ounce"))), "2 cans of 14 ounces tomatoes"),
+        (line("tomatoes", amount(2, "can", of=(14, "ounce"))), "2 cans of tomatoes (14 ounces each)"),
         (line("eggs", amount(3)), "3 eggs"),
         (line("salt"), "salt"),
         (line("bay leaf", amount(2, "leaf")), "2 bay leaf"),
