@@ -121,7 +121,7 @@ def _at_home(
     wait = figure("fridge_min").value if chilled else 0.0
     if frozen and cold is not None and cold.freeze_hours:
         wait = 60 * cold.freeze_hours.high
-    long = _longest_wait(recipe) if any(pack.kind == "prepped" for pack in made) else 0.0
+    long = longest_wait(recipe) if any(pack.kind == "prepped" for pack in made) else 0.0
     wait += long
     begin = shut - wait
     if made or home_steps:
@@ -141,7 +141,7 @@ def _at_home(
     yield shut + figure("leave_min").value, "Leave."
 
 
-def _longest_wait(recipe: Recipe) -> float:
+def longest_wait(recipe: Recipe) -> float:
     """The longest rise, marinade or chill that is done at home before packing [min]; short ones hide in the work.
 
     What is preserved or fermented waits its longest time of any kind.
@@ -191,7 +191,7 @@ def _on_the_road(packs: Sequence[Pack], cold: Cold | None, heat: Heat | None, da
     """When a frozen bag leaves the ice, so that it is soft when it is wanted."""
     if cold is None:
         return
-    wanted = _first_use(heat)
+    wanted = first_use(heat)
     names = short_names(packs)
     for bag in cold.bags:
         if bag.move_hours_before is not None:
@@ -199,7 +199,8 @@ def _on_the_road(packs: Sequence[Pack], cold: Cold | None, heat: Heat | None, da
             yield at, f"{names[bag.pack]}: {bag.advice}"
 
 
-def _first_use(heat: Heat | None) -> float:
+def first_use(heat: Heat | None) -> float:
+    """When the first pack is wanted at the fire [min from the meal]."""
     starts = (
         [
             stage.starts_at_min

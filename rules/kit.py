@@ -65,7 +65,7 @@ def kit(
     home_steps: Sequence[str] = (),
 ) -> Kit:
     """What to have at hand at home and what to pack for camp."""
-    facts = frozenset(_facts(recipe, items, packs, fat, heat, camp_steps, day))
+    facts = facts_of(recipe, items, packs, fat, heat, camp_steps, day)
     if ice_kg:
         facts |= {"ice"}
     slots = _slots(items, packs, pot, heat, day, ice_kg)
@@ -84,17 +84,20 @@ def _chosen(
 ) -> tuple[str, ...]:
     """The tools of one place, and one reason for all that the same thing calls for."""
     called: dict[str, list[str]] = {}
-    for tool in table.read("kit.csv", Tool):
-        word = _said(tool, steps)
-        if tool.where != where or not facts.issuperset(tool.when) or (tool.words and not word):
-            continue
-        called.setdefault(f'"{word}"' if word else " and ".join(tool.when) or "any camp meal", []).append(
-            tool.item.format(**slots)
-        )
+    for tool, cause in called_for(where, facts, steps):
+        called.setdefault(cause, []).append(tool.item.format(**slots))
     for cause, tools in called.items():
         ledger.note(CALLED_FOR.says(f"kit for {where}", cause=cause, tools=", ".join(tools)))
     order = [tool.item.format(**slots) for tool in table.read("kit.csv", Tool)]
     return tuple(sorted((tool for tools in called.values() for tool in tools), key=order.index))
+
+
+def called_for(where: str, facts: frozenset[str], steps: str) -> Iterator[tuple[Tool, str]]:
+    """The tools of one place, in the order of the table, each with what calls for it."""
+    for tool in table.read("kit.csv", Tool):
+        word = _said(tool, steps)
+        if tool.where == where and facts.issuperset(tool.when) and (word or not tool.words):
+            yield tool, f'"{word}"' if word else " and ".join(tool.when) or "any camp meal"
 
 
 def _said(tool: Tool, steps: str) -> str | None:
@@ -115,6 +118,19 @@ def _words(words: tuple[str, ...]) -> re.Pattern[str]:
 # What is so
 
 
+def facts_of(
+    recipe: Recipe,
+    items: Sequence[Item],
+    packs: Sequence[Pack],
+    fat: Sequence[FatUse],
+    heat: Heat | None,
+    camp_steps: Sequence[str],
+    day: Day,
+) -> frozenset[str]:
+    """The facts of the plan that `kit.csv` knows."""
+    return frozenset(_facts(recipe, items, packs, fat, heat, camp_steps, day))
+
+
 def _facts(
     recipe: Recipe,
     items: Sequence[Item],
@@ -124,7 +140,6 @@ def _facts(
     camp_steps: Sequence[str],
     day: Day,
 ) -> Iterator[str]:
-    """The facts of the plan that `kit.csv` knows."""
     yield from _of_the_fire(recipe, heat, day)
     yield from _of_the_packs(items, packs)
     hazards = {hazard_of(item) for item in items}
@@ -207,20 +222,21 @@ def _slots(
     fuel = heat.fuel if heat else None
     names = short_names(packs)
     return {
-        "pot": _pot(pot),
+        "pot": pot_words(pot),
         "briquettes": fuel.briquettes if fuel else 0,
         "reserve": fuel.reserve if fuel else 0,
         "fuel": mass(fuel.kg if fuel else 0.0, day.units),
         "quarts": f"{cooler_quarts(day):g}",
         "ice": mass(ice_kg or 0.0, day.units),
-        "bowl": _bowl(items, packs),
+        "bowl": bowl_quarts(items, packs),
         "people": day.people or "enough",
         "bags": _bags(packs),
         "frozen": ", ".join(names[pack.id] for pack in packs if pack.travels == "frozen"),
     }
 
 
-def _pot(pot: PotPlan | None) -> str:
+def pot_words(pot: PotPlan | None) -> str:
+    """The pot as it stands on the list."""
     if pot is None:
         return "camp Dutch oven with its lid"
     many = f"{pot.count} " if pot.count > 1 else ""
@@ -230,7 +246,7 @@ def _pot(pot: PotPlan | None) -> str:
     )
 
 
-def _bowl(items: Sequence[Item], packs: Sequence[Pack]) -> int:
+def bowl_quarts(items: Sequence[Item], packs: Sequence[Pack]) -> int:
     """Quarts of the bowl that holds the largest mix with room to stir."""
     mixed = [pack for pack in packs if pack.kind in ("dry mix", "wet mix", "fresh", "water")]
     parts: Counter[str | None] = Counter()

@@ -133,9 +133,9 @@ def shopping(
     ledger: Ledger,
 ) -> tuple[Purchase, ...]:
     """What to buy for this plan, in the order of the shop; the last line is the fuel."""
-    needs = _needs(items, packs)
+    needs = needs_of(items, packs)
     lines = sorted(
-        (_walked(need.food), place, _purchase(need, day, ledger)) for place, need in enumerate(needs)
+        (walked(need.food), place, purchase_of(need, day, ledger)) for place, need in enumerate(needs)
     )
     bought = [line for _, _, line in lines]
     if heat:
@@ -152,7 +152,7 @@ def shopping(
     return tuple(bought)
 
 
-def _needs(items: Sequence[Item], packs: Sequence[Pack]) -> list[Need]:
+def needs_of(items: Sequence[Item], packs: Sequence[Pack]) -> list[Need]:
     """One need per food, in the order of the recipe; water is drawn, not bought."""
     scaled: dict[int, list[Amount]] = {}
     for pack in packs:
@@ -176,26 +176,27 @@ def _needs(items: Sequence[Item], packs: Sequence[Pack]) -> list[Need]:
     ]
 
 
-def _purchase(need: Need, day: Day, ledger: Ledger) -> Purchase:
-    asked = _asked(need, day)
+def purchase_of(need: Need, day: Day, ledger: Ledger) -> Purchase:
+    """One food's line of the list."""
+    wanted = asked(need, day)
     buy, left = _bought(need, day)
     at_home = _likely_at_home(need)
     if at_home:
         # Nobody buys a jar for a pinch: what is left of it is of no interest.
         left = None
     if left is not None:
-        ledger.note(LEAST_WASTE.says(need.name, buy=buy, food=need.name, need=asked))
+        ledger.note(LEAST_WASTE.says(need.name, buy=buy, food=need.name, need=wanted))
     return Purchase(
         food=need.name,
         buy=buy,
-        need=asked,
+        need=wanted,
         left_over=left,
         aisle=_aisle(need.food).aisle if need.food else None,
         likely_at_home=at_home,
     )
 
 
-def _asked(need: Need, day: Day) -> str:
+def asked(need: Need, day: Day) -> str:
     """What the plan needs, in the recipe's own measures; lines of one food add up where their units are alike."""
     total: dict[tuple[str | None, object], Amount] = {}
     for amount in need.amounts:
@@ -236,7 +237,7 @@ def _bought(need: Need, day: Day) -> tuple[str, str | None]:
         return f"{count} {_plural(food.piece_word or '', count)}", None
     if need.grams:
         return _by_weight(need.grams, day), None
-    return "as much as you like" if not need.amounts else _asked(need, day), None
+    return "as much as you like" if not need.amounts else asked(need, day), None
 
 
 def _counted(need: Need) -> int | None:
@@ -379,7 +380,8 @@ def _aisle(food: Food) -> Aisle:
     return max(fits, key=lambda row: (row.keeps == "frozen", row.group is not None, row.keeps is not None))
 
 
-def _walked(food: Food | None) -> int:
+def walked(food: Food | None) -> int:
+    """The food's place in the walk through the shop."""
     return _aisle(food).walked if food else 0
 
 
