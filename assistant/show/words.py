@@ -38,8 +38,8 @@ TRAVELS: dict[Travels, str] = {
 GOES: dict[FatGoes, str] = {
     "hot pot first": "into the hot pot first",
     "browning": "for browning",
-    "cut in at home": "cut in at home",
-    "creamed at home": "creamed at home",
+    "cut in at home": "cut into the flour at home",
+    "creamed at home": "creamed with its sugar at home",
     "stirred in": "stirred in",
     "greasing": "for greasing",
     "on top": "on top",
@@ -60,7 +60,7 @@ COUNTS = (
     "twelve",
 )
 #: Words of a preparation that the packs have done already.
-SHARED_OUT = frozenset({"", "divided", "in all", "separated"})
+SHARED_OUT = frozenset({"", "divided", "in all"})
 KG_PER_LB = 0.45359237
 
 
@@ -296,11 +296,11 @@ def amount(of: Amount | None, units: Units = "us") -> str:
 
 
 def fat_goes(use: FatUse) -> str:
-    """Where a fat goes and when, said once: "into the hot pot first, when the pot is hot"."""
-    goes = GOES[use.goes]
+    """Where a fat goes and when: "into the hot pot first, just before the batter is poured"."""
     if not use.when:
-        return goes
-    return use.when if use.when.startswith(goes.split()[0]) else f"{goes}, {use.when}"
+        return GOES[use.goes]
+    comma = "" if use.when.startswith(("together", "at ")) else ","
+    return f"{GOES[use.goes]}{comma} {use.when}"
 
 
 def packed(plan: Plan, item: PackItem, units: Units = "us") -> str:

@@ -13,6 +13,7 @@ from rules.circumstances import Day
 from rules.coals.chart import CHART_AIR_F, Count, Law, baseline, whole
 from rules.coals.figures import figure, heat, share
 from rules.coals.weather import factors
+from rules.habit import coal_factor, split_factor
 from rules.plan import Depth, Reason
 from rules.recipe import Struct
 
@@ -77,11 +78,25 @@ def coals(way: Way, *, diameter_in: int, depth: Depth, day: Day, temp_f: float |
     day_factors = factors(diameter_in=diameter_in, depth=depth, pot_f=aim, day=day, under=base.under)
     top = base.top * day_factors.both
     under = base.under * day_factors.both + day_factors.ground_coals
+    top, under, learnt = _as_logged(top, under, diameter_in, depth, day)
     total = whole(top + under)
     above = min(whole(top), total)
-    return Coals(
-        top=above, under=total - above, aim_f=aim, exact=top + under, reasons=(*reasons, *day_factors.reasons)
-    )
+    why = (*reasons, *day_factors.reasons, *learnt)
+    return Coals(top=above, under=total - above, aim_f=aim, exact=top + under, reasons=why)
+
+
+def _as_logged(
+    top: float, under: float, diameter_in: int, depth: Depth, day: Day
+) -> tuple[float, float, tuple[Reason, ...]]:
+    """Both halves as the cook's own log corrects them; untouched where there is none."""
+    if day.habit is None:
+        return top, under, ()
+    heat, split = coal_factor(day, diameter_in, depth), split_factor(day, diameter_in, depth)
+    total = (top + under) * heat.factor
+    if not top or not under:
+        return top * heat.factor, under * heat.factor, heat.reasons
+    odds = top / under * split.factor
+    return total * odds / (1 + odds), total / (1 + odds), (*heat.reasons, *split.reasons)
 
 
 class _Mild(Struct, frozen=True, kw_only=True):
