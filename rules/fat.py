@@ -112,7 +112,9 @@ def jobs(recipe: Recipe, items: tuple[Item, ...], graph: Graph, dish: Dish) -> t
         takings = graph.moments(item.index)
         if not takings:
             goes = _by_words(item) or _by_family(item, items, graph, dish, recipe)
-            found.append(Job(ingredient=item.index, share=1.0, goes=goes, when=_when(goes, None, recipe)))
+            found.append(
+                Job(ingredient=item.index, share=1.0, goes=goes, when=_when(goes, None, recipe, graph))
+            )
         for taking in takings:
             goes = _by_words(item) or _goes(item, taking, recipe, items, graph, dish)
             found.append(
@@ -120,7 +122,7 @@ def jobs(recipe: Recipe, items: tuple[Item, ...], graph: Graph, dish: Dish) -> t
                     ingredient=item.index,
                     share=taking.share,
                     goes=goes,
-                    when=_when(goes, taking, recipe),
+                    when=_when(goes, taking, recipe, graph),
                     taking=taking,
                 )
             )
@@ -342,27 +344,22 @@ def _by_family(item: Item, items: tuple[Item, ...], graph: Graph, dish: Dish, re
     return "browning"
 
 
-def _when(goes: FatGoes, taking: Taking | None, recipe: Recipe) -> str:
-    """The moment in words."""
-    step = f"step {taking.step + 1} of the recipe" if taking is not None else None
-    names = (
-        [recipe.ingredients[index].name for index in taking.beside if index != taking.ingredient]
-        if taking is not None
-        else []
-    )
-    tail = f" ({step})" if step else ""
+def _when(goes: FatGoes, taking: Taking | None, recipe: Recipe, graph: Graph) -> str:
+    """The moment in words that go on from the destination: "into the hot pot first, just before ..."."""
     match goes:
         case "hot pot first":
-            return f"melted in the hot pot just before the batter is poured{tail}"
+            return "just before the batter is poured"
         case "browning":
-            return f"shimmering before the food goes in{tail}"
+            return "shimmering before the food goes in"
         case "cut in at home":
-            return f"at home, cut into the flour while cold{tail}"
+            return "while both are cold"
         case "creamed at home":
-            return f"at home, creamed with the sugar{tail}"
+            return "without the egg"
         case "stirred in":
-            return (f"stirred in together with the {names[0]}" if names else "stirred in at camp") + tail
+            beside = [] if taking is None else [food for food in taking.beside if food != taking.ingredient]
+            return f"together with the {recipe.ingredients[beside[0]].name}" if beside else "at camp"
         case "greasing":
-            return f"rubbed into the pot before it is filled{tail}"
+            return "rubbed into the pot before it is filled"
         case "on top":
-            return f"at the moment the recipe says{tail}" if tail else "when it is served"
+            bakes_later = taking is not None and any(event.does in FIRE for event in graph.after(taking))
+            return "before it goes over the coals" if bakes_later else "when it is served"

@@ -139,11 +139,7 @@ def _fat(_one: Meant, plan: Plan, _day: Day, utterance: str) -> str:
     told = []
     for use in uses or plan.fat:
         share = "" if use.share >= 1 else f"{words.number(use.share * 100)} % of the "
-        told.append(
-            words.sentence(
-                f"{share}{plan.recipe.ingredients[use.ingredient].name} goes {words.fat_goes(use)}"
-            )
-        )
+        told.append(words.sentence(share + words.fat_said(use, plan.recipe.ingredients[use.ingredient].name)))
     return " ".join(told)
 
 

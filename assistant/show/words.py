@@ -303,6 +303,12 @@ def fat_goes(use: FatUse) -> str:
     return f"{GOES[use.goes]}{comma} {use.when}"
 
 
+def fat_said(use: FatUse, name: str) -> str:
+    """The same as words of a sentence: "butter goes into the hot pot first", "oil is for browning"."""
+    verb = "goes" if GOES[use.goes].startswith(("into", "on ")) else "is"
+    return f"{name} {verb} {fat_goes(use)}"
+
+
 def packed(plan: Plan, item: PackItem, units: Units = "us") -> str:
     """What goes into a pack of one ingredient: "1 1/2 cups flour", "2 cans of tomatoes (28 ounces each), crushed"."""
     ingredient = plan.recipe.ingredients[item.ingredient]
