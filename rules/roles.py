@@ -6,12 +6,12 @@ Read from `tables/roles.toml`; a food that the catalogue does not know is judged
 from __future__ import annotations
 
 import re
-from functools import cache
+from functools import cache, lru_cache
 from typing import Literal
 
 from rules import table
 from rules.foods import Food, catalogue
-from rules.foods.names import plain, singular
+from rules.foods.names import MOST_KEPT, plain, singular
 from rules.recipe import Ingredient
 
 Role = Literal[
@@ -100,7 +100,7 @@ def _of_words() -> dict[str, Role]:
     return words
 
 
-@cache
+@lru_cache(maxsize=MOST_KEPT)
 def _of_name(name: str) -> Role:
     words = [singular(word) for word in re.findall(r"[\w-]+", plain(name)[:200])]
     known = _of_words()

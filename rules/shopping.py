@@ -314,11 +314,11 @@ def _least_waste(wanted: float, sizes: Sequence[float]) -> tuple[int, ...]:
     # Of the biggest size all but one are sure to be needed; the rest is tried out.
     sure = max(0, math.floor(wanted / biggest) - 1)
     best, least = (*(0 for _ in sizes[:-1]), sure + MOST_TRIED), math.inf
-    for tried in product(range(MOST_TRIED + 1), repeat=len(sizes)):
-        counts = (*tried[:-1], tried[-1] + sure)
-        left = sum(map(mul, counts, sizes)) - wanted
-        if left < -SLACK * wanted:
-            continue
+    for tried in product(range(MOST_TRIED + 1), repeat=len(sizes) - 1):
+        missing = wanted - sum(map(mul, tried, sizes))
+        # Of the biggest size as few as will do; one more only leaves more over.
+        counts = (*tried, max(sure, math.ceil((missing - SLACK * wanted) / biggest)))
+        left = counts[-1] * biggest - missing
         cost = left + PER_PACKAGE * wanted * sum(counts)
         if cost < least:
             best, least = counts, cost

@@ -6,13 +6,14 @@ been done. Which of them counts at its place in a sentence is decided by `clause
 
 from __future__ import annotations
 
-from functools import cache
+from functools import cache, lru_cache
 from typing import Literal, NamedTuple
 
 import msgspec
 
 from assistant.reader import words
-from assistant.reader.tokens import Finder, doc, lower
+from assistant.reader.tokens import Finder, opening
+from rules.foods.names import MOST_KEPT
 from rules.recipe import Deed
 
 VOWELS = "aeiou"
@@ -96,10 +97,10 @@ def finder() -> Finder:
     return Finder({form: [form] for form in lexicon()})
 
 
-@cache
+@lru_cache(maxsize=MOST_KEPT)
 def starts_with_order(text: str) -> bool:
     """Whether a sentence opens with a plain verb: "Add the flour", not "Salt to taste"."""
-    tokens = lower(doc(text[:120]))[:4]
+    tokens = opening(text, 4)
     for length in (3, 2, 1):
         verb = lexicon().get(" ".join(tokens[:length]))
         if verb and verb.form == "plain":

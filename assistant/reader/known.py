@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from functools import cache
+from functools import cache, lru_cache
 from typing import NamedTuple
 
 from assistant.reader import words
 from assistant.reader.deeds import lexicon
 from rules.foods import Food, catalogue
-from rules.foods.names import plain, singulars
+from rules.foods.names import MOST_KEPT, plain, singulars
 from rules.recipe import Ingredient
 from rules.roles import Role, role_of
 
@@ -42,10 +42,18 @@ class Known(NamedTuple):
     role: Role
     #: it makes a pan wet
     pours: bool
+    #: every word by which it can be meant
+    words: frozenset[str]
 
     def is_called(self, said: frozenset[str]) -> bool:
         """Whether some words are a whole name of it."""
         return any(frozenset(name) == said for name in (self.name, *self.others))
+
+    def may_be(self, said: Name, food: Food | None) -> bool:
+        """Whether some words can speak of it at all: quicker than how well."""
+        if not self.words.isdisjoint(said):
+            return True
+        return food is not None and self.food is not None and food.name == self.food.name
 
     def fit(self, said: Name, food: Food | None) -> int:
         """How well singular words speak of it; `food` is the catalogue's food for those words."""
@@ -82,7 +90,8 @@ def known_as(at: int, ingredient: Ingredient) -> Known:
         food = catalogue().get(ingredient.food)
     role = role_of(ingredient, food)
     others = tuple(singular_words(other) for other in ingredient.alternatives)
-    return Known(at, name, head_of(name), others, food, role, _pours(ingredient, role, food))
+    said = frozenset(name).union(*others, kinds_of(food) if food else ())
+    return Known(at, name, head_of(name), others, food, role, _pours(ingredient, role, food), said)
 
 
 def _pours(ingredient: Ingredient, role: Role, food: Food | None) -> bool:
@@ -111,7 +120,7 @@ def word_set(label: str) -> frozenset[str]:
     return frozenset(words.groups("refer.toml")[label])
 
 
-@cache
+@lru_cache(maxsize=MOST_KEPT)
 def without_states(said: Name) -> Name:
     """The words without those that tell what was done with the food: melted, frying, marinated."""
     kept = tuple(word for word in said if word not in word_set("state") and not _is_done(word))
@@ -123,14 +132,14 @@ def _is_done(word: str) -> bool:
     return verb is not None and verb.form in ("past", "ing")
 
 
-@cache
+@lru_cache(maxsize=MOST_KEPT)
 def food_of(name: str) -> Food | None:
     """The food that the catalogue has under this very name."""
     match = catalogue().find(name)
     return match.food if match.how in ("name", "alias") else None
 
 
-@cache
+@lru_cache(maxsize=MOST_KEPT)
 def is_food(written: str) -> bool:
     """Whether unlisted words can be food at all: "sprinkle" is a verb, "mixture" a thing."""
     verb = lexicon().get(written)

@@ -149,7 +149,7 @@ class Foods:
 
     def _best(self, said: Name) -> tuple[int, ...]:
         food = food_of(" ".join(said))
-        scores = [(known.fit(said, food), known.at) for known in self.known]
+        scores = [(known.fit(said, food), known.at) for known in self.known if known.may_be(said, food)]
         best = max(scores, default=(0, -1))[0]
         return tuple(at for score, at in scores if score == best) if best >= ENOUGH else ()
 

@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Mapping
 from functools import cache
+from itertools import islice
 from typing import ClassVar, NamedTuple
 
 from spacy.attrs import LIKE_EMAIL, LIKE_URL, LOWER, SHAPE
@@ -34,6 +35,8 @@ TOKEN = re.compile(
 )
 
 
+WITH_BLANKS = re.compile(f"({TOKEN.pattern})(\\s*)", TOKEN.flags)
+
 #: What is kept beside a Doc.
 WRITTEN, BLANKS, LOW, NUMBERS = "written", "blanks", "low", "numbers"
 
@@ -46,16 +49,9 @@ class Cutter:
 
     def __call__(self, text: str) -> Doc:
         """Cut a text at the bounds of `TOKEN`; where it had blanks, the Doc has one."""
-        words: list[str] = []
-        spaces: list[bool] = []
-        end = 0
-        for found in TOKEN.finditer(text):
-            if words:
-                spaces.append(found.start() > end)
-            words.append(found[0])
-            end = found.end()
-        if words:
-            spaces.append(end < len(text))
+        found = WITH_BLANKS.findall(text)
+        words = [word for word, _ in found]
+        spaces = [blank != "" for _, blank in found]
         made = with_words(Doc(self.vocab, words=words, spaces=spaces), words)
         made.user_data[BLANKS] = spaces
         return made
@@ -125,6 +121,11 @@ def doc(text: str) -> Doc:
     return nlp().make_doc(text)
 
 
+def opening(text: str, most: int) -> list[str]:
+    """The first tokens of a cleaned text in lower case, no Doc made."""
+    return [found[0].lower() for found in islice(TOKEN.finditer(text), most)]
+
+
 class Mark(NamedTuple):
     """A known phrase at tokens `start` up to, not including, `end`; `label` is the group it belongs to."""
 
@@ -151,21 +152,19 @@ class Finder:
         self.labels = {strings.add(f" {label}", allow_transient=False): label for label in groups}
         #: Phrases by their first word, until a text holds that word: of thousands of names a text takes a few.
         self._waiting: dict[int, list[tuple[str, str]]] = {}
-        #: The first words of phrases that a text held before.
-        self._seen: set[int] = set()
         for label, phrases in groups.items():
             for phrase in phrases:
                 self._waiting.setdefault(_first_word(phrase), []).append((label, phrase))
+        self._openers = frozenset(self._waiting)
 
     def all(self, doc: Doc) -> list[Mark]:
         """Every phrase found, overlaps included, in reading order, the longest first where several start."""
-        numbers = _numbers(doc)
-        for word in self._waiting.keys() & numbers:
-            self._seen.add(word)
+        openers = self._openers & _numbers(doc)
+        if not openers:
+            return []
+        for word in openers & self._waiting.keys():
             for label, phrase in self._waiting.pop(word):
                 self.matcher.add(f" {label}", [nlp().make_doc(phrase)])
-        if self._seen.isdisjoint(numbers):
-            return []
         found = [Mark(self.labels[key], start, end) for key, start, end in self.matcher(doc)]
         return sorted(found, key=lambda mark: (mark.start, -mark.end)) if len(found) > 1 else found
 

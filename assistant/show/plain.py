@@ -36,7 +36,7 @@ def one_line(text: str, most: int = 200) -> str:
 
 def escaped(json_text: str) -> str:
     """JSON whose strings hold no unfit sign in the open: each becomes an escape, so the data stays the same."""
-    if json_text.isascii() and "\x7f" not in json_text:
+    if json_text.isprintable() or (json_text.isascii() and "\x7f" not in json_text):
         return json_text
     return _UNFIT_SIGNS.sub(_as_escape, json_text)
 
