@@ -1,4 +1,4 @@
-"""What the cook keeps: recipes with their day, under a name, in one SQLite file in the user's data folder.
+"""What the cook keeps: recipes with their day under a name, and the log of cooks, in one SQLite file.
 
 Every change is one transaction. A file that SQLite cannot read is set aside with a number behind its name and a new
 one begun, so that a damaged store never stops the cooking. The clock comes from outside.
@@ -7,14 +7,16 @@ one begun, so that a damaged store never stops the cooking. The clock comes from
 from __future__ import annotations
 
 import sqlite3
-from collections.abc import Callable, Iterator
-from contextlib import closing, contextmanager
+from collections.abc import Callable, Iterable, Iterator
+from contextlib import closing, contextmanager, suppress
 from datetime import datetime
 from pathlib import Path
 
 import msgspec
 
 from rules.circumstances import Day
+from rules.habit import Cooked
+from rules.plan import Plan
 from rules.problem import Problem
 from rules.recipe import Recipe, Struct
 
@@ -29,6 +31,14 @@ MIGRATIONS: tuple[str, ...] = (
         recipe TEXT NOT NULL,
         day TEXT NOT NULL,
         kept_at TEXT NOT NULL
+    ) STRICT
+    """,
+    """
+    CREATE TABLE cook (
+        number INTEGER PRIMARY KEY AUTOINCREMENT,
+        line TEXT NOT NULL,
+        plan TEXT NOT NULL,
+        cooked_at TEXT NOT NULL
     ) STRICT
     """,
 )
@@ -57,8 +67,17 @@ class Kept(Struct, frozen=True, kw_only=True):
     kept_at: str
 
 
+class Logged(Struct, frozen=True, kw_only=True):
+    """A line of the log with the plan that was cooked by, as it stands in the file; `number` counts from 1."""
+
+    number: int
+    cooked: Cooked
+    cooked_at: str
+    plan: str = ""
+
+
 class Store:
-    """The kept meals.
+    """The kept meals, and the log.
 
     `folder` holds the file; `now` gives the time of keeping.
     """
@@ -125,6 +144,56 @@ class Store:
             raise KeepProblem(name, "is not kept", _known(self.names()))
         return str(row[0])
 
+    def log(self, line: Cooked, plan: Plan, *, instead_of: int | None = None) -> int:
+        """Write a cook into the log, or a fuller line in the place of one; its number.
+
+        Raises:
+            KeepProblem: the file cannot be written.
+        """
+        row = (
+            *(msgspec.json.encode(part).decode() for part in (line, plan)),
+            self._now().isoformat(timespec="seconds"),
+            instead_of,
+        )
+        with self._opened() as base:
+            found = base.execute(
+                "INSERT OR REPLACE INTO cook (line, plan, cooked_at, number) VALUES (?, ?, ?, ?)", row
+            )
+            return int(found.lastrowid or 0)
+
+    def cooks(self) -> tuple[Logged, ...]:
+        """The log, the oldest first; lines that a later version wrote in another shape are left out."""
+        if not self.path.exists():
+            return ()
+        with self._opened() as base:
+            rows = base.execute("SELECT number, line, cooked_at, plan FROM cook ORDER BY number").fetchall()
+        return tuple(logged for row in rows for logged in _logged(row))
+
+    def unreadable(self) -> int:
+        """How many lines of the log are left out because they cannot be read."""
+        if not self.path.exists():
+            return 0
+        with self._opened() as base:
+            rows = base.execute("SELECT number, line, cooked_at, '' FROM cook").fetchall()
+        return sum(not list(_logged(row)) for row in rows)
+
+    def unlog(self, number: int | None = None) -> tuple[Logged, ...]:
+        """Take a line out of the log, or all of them; what was taken out, for `log_again`."""
+        taken = [one for one in self.cooks() if number in (None, one.number)]
+        with self._opened() as base:
+            base.execute("DELETE FROM cook WHERE ?1 IS NULL OR number = ?1", (number,))
+        return tuple(taken)
+
+    def log_again(self, lines: Iterable[Logged]) -> None:
+        """Put lines back that were taken out."""
+        rows = [
+            (one.number, msgspec.json.encode(one.cooked).decode(), one.plan, one.cooked_at) for one in lines
+        ]
+        with self._opened() as base:
+            base.executemany(
+                "INSERT OR REPLACE INTO cook (number, line, plan, cooked_at) VALUES (?, ?, ?, ?)", rows
+            )
+
     @contextmanager
     def _opened(self) -> Iterator[sqlite3.Connection]:
         """The file within one transaction, brought to the newest version."""
@@ -145,6 +214,18 @@ class Store:
                 raise  # locked, no room, not allowed: the file itself may be sound
             self.set_aside = _aside(self.path)
             return _migrated(self.path)
+
+
+def _logged(row: tuple[int, str, str, str]) -> Iterator[Logged]:
+    """The row of the log as what it says; nothing where it cannot be read."""
+    number, line, cooked_at, plan = row
+    with suppress(msgspec.DecodeError):
+        yield Logged(
+            number=number,
+            cooked=msgspec.json.decode(line, type=Cooked),
+            cooked_at=cooked_at,
+            plan=plan,
+        )
 
 
 def _migrated(path: Path) -> sqlite3.Connection:

@@ -6,10 +6,13 @@ import sqlite3
 from datetime import UTC, datetime
 from pathlib import Path
 
+import msgspec
 import pytest
 
 from assistant.keep import FILE, LONGEST_NAME, MIGRATIONS, KeepProblem, Store
 from rules.circumstances import Day, PotOwned, Swap
+from rules.habit import Cooked, Told
+from rules.plan import Plan
 from rules.recipe import Recipe
 
 DAY = Day(people=9, pots=(PotOwned(diameter_in=14, depth="deep"),), swaps=(Swap(food="butter", to="oil"),))
@@ -138,3 +141,83 @@ def test_a_folder_that_cannot_be_made_is_one_sentence(tmp_path: Path, river_reci
     store = Store(tmp_path / "file", now=lambda: datetime(2027, 7, 3, tzinfo=UTC))
     with pytest.raises(KeepProblem, match="cannot be used"):
         store.keep("Friday", river_recipe, DAY)
+
+
+LINE = Cooked(
+    dish="Gravel Bar Peach Cobbler",
+    kind="bake",
+    diameter_in=12,
+    depth="shallow",
+    air_f=45,
+    wind="windy",
+    aim_f=350,
+    chart_low_min=45,
+    chart_high_min=50,
+    chart_top=17,
+    chart_under=8,
+    laid_top=17,
+    laid_under=8,
+    told=Told(minutes=35, pot_f=340, under=1),
+)
+
+
+def test_a_cook_comes_back_with_the_plan_that_it_was_cooked_by(store: Store, river_plan: Plan) -> None:
+    assert store.cooks() == ()
+    number = store.log(LINE, river_plan)
+    (logged,) = store.cooks()
+    assert (logged.number, logged.cooked, logged.cooked_at) == (number, LINE, "2027-07-01T18:00:00+00:00")
+    assert msgspec.json.decode(logged.plan, type=Plan) == river_plan
+
+
+def test_a_fuller_line_takes_the_place_of_the_first(store: Store, river_plan: Plan) -> None:
+    number = store.log(LINE, river_plan)
+    fuller = msgspec.structs.replace(LINE, told=Told(minutes=36))
+    assert store.log(fuller, river_plan, instead_of=number) == number
+    assert [one.cooked for one in store.cooks()] == [fuller]
+
+
+def test_what_is_taken_out_of_the_log_can_be_put_back(store: Store, river_plan: Plan) -> None:
+    first, second = store.log(LINE, river_plan), store.log(LINE, river_plan)
+    before = store.cooks()
+    assert [one.number for one in store.unlog(first)] == [first]
+    assert [one.number for one in store.cooks()] == [second]
+    store.log_again([before[0]])
+    assert store.cooks() == before
+    assert store.unlog() == before
+    assert store.cooks() == ()
+    store.log_again(before)
+    assert store.cooks() == before
+
+
+def test_a_number_is_never_given_twice(store: Store, river_plan: Plan) -> None:
+    """An undo of an old line can so never hit a new one."""
+    first = store.log(LINE, river_plan)
+    store.unlog()
+    assert store.log(LINE, river_plan) > first
+
+
+def test_a_line_of_another_shape_is_left_out_and_counted(store: Store, river_plan: Plan) -> None:
+    store.log(LINE, river_plan)
+    with sqlite3.connect(store.path) as base:
+        base.execute("INSERT INTO cook (line, plan, cooked_at) VALUES ('{\"dish\": 3}', '{}', 'then')")
+    base.close()
+    assert [one.cooked for one in store.cooks()] == [LINE]
+    assert store.unreadable() == 1
+
+
+def test_a_file_of_the_first_version_keeps_its_meals_and_gets_a_log(
+    store: Store, river_recipe: Recipe, river_plan: Plan
+) -> None:
+    store.path.parent.mkdir(parents=True)
+    with sqlite3.connect(store.path) as base:
+        base.execute(MIGRATIONS[0])
+        base.execute("PRAGMA user_version = 1")
+        base.execute(
+            "INSERT INTO meal VALUES ('Friday', ?, '{\"people\": 9}', 'then')",
+            (msgspec.json.encode(river_recipe).decode(),),
+        )
+    base.close()
+    assert store.get("Friday").day == Day(people=9)
+    store.log(LINE, river_plan)
+    assert store.names() == ("Friday",)
+    assert len(store.cooks()) == 1
