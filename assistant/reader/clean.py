@@ -19,6 +19,8 @@ from assistant.reader import words
 
 #: Colours, titles and cursor moves sent to a terminal: CSI and OSC sequences of ECMA-48.
 TERMINAL = re.compile(r"\x1b\[[0-?]{0,64}[ -/]{0,8}[@-~]|\x1b\][^\x07\x1b]{0,256}(?:\x07|\x1b\\)")
+#: A picture inside the text, as word processors write it into Markdown.
+PICTURE = re.compile(r"data:[a-z]{1,20}/[\w.+-]{1,40};base64,[\w+/=]{0,2000000}", re.IGNORECASE)
 #: Nobody writes a word of this length; a longer run is broken, so that nothing after it works on it as one word.
 LONG_RUN = re.compile(r"\S{200}(?=\S)")
 STACKED_FRACTION = re.compile(r"([⁰¹²³⁴-⁹]{1,3})[⁄/]([₀-₉]{1,3})")
@@ -90,6 +92,8 @@ def lines(text: str) -> list[str]:
 def safe(line: str) -> str:
     """The line as written, without terminal escapes, controls, direction marks and invisible characters."""
     line = line.removesuffix("\r")
+    if "base64," in line:
+        line = PICTURE.sub("", line)
     if line.isascii() and line.isprintable():
         return line
     line = TERMINAL.sub("", line).replace("\t", " ").replace("\r", " ")

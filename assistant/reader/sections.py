@@ -74,30 +74,33 @@ def layout(text: str) -> Layout:
     """Say of every line of a text what it is."""
     raw = clean.lines(text)
     end = _readable(raw)
-    marked = [mark(number, line) for number, line in enumerate(raw[:end])]
+    marked = [mark(number, line[:LONGEST_LINE]) for number, line in enumerate(raw[:end])]
     sorter = _Sorter(_letter_taken_off(marked))
     sorter.sort()
     lines = tuple(sorter.line(line) for line in sorter.desk.lines[: sorter.end])
-    beyond = tuple(
-        Line(number=number, text=raw[number], body=raw[number], kind="other")
-        for number in range(min(sorter.end, end), len(raw))
-        if raw[number].strip()
-    )
     return Layout(
         lines=lines,
         title=sorter.title,
         others=tuple(sorter.others),
         guessed=sorter.guessed,
-        beyond=beyond,
+        beyond=tuple(_beyond(raw, min(sorter.end, end))),
     )
+
+
+def _beyond(raw: list[str], end: int) -> Iterator[Line]:
+    """What was not looked at: the rest of overlong lines, and every line from `end` on."""
+    for number, line in enumerate(raw):
+        rest = line[LONGEST_LINE:] if number < end else line
+        if rest.strip():
+            yield Line(number=number, text=rest, body=rest, kind="other")
 
 
 def _readable(raw: list[str]) -> int:
     """The number of lines from the top that are read."""
     characters = 0
     for number, line in enumerate(raw[:MOST_LINES]):
-        characters += len(line)
-        if characters > MOST_CHARACTERS or len(line) > LONGEST_LINE:
+        characters += min(len(line), LONGEST_LINE)
+        if characters > MOST_CHARACTERS:
             return number
     return min(len(raw), MOST_LINES)
 

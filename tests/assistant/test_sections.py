@@ -256,6 +256,23 @@ def test_a_text_longer_than_any_recipe_is_left_unread_and_not_lost() -> None:
     assert layout("x" * (LONGEST_LINE + 1)).beyond[0].number == 0
 
 
+def test_a_line_longer_than_any_is_cut_and_the_recipe_under_it_is_read() -> None:
+    page = layout("blah " * LONGEST_LINE + "\n" + RECIPE.format(list="Ingredients", method="Method"))
+    assert [line.body for line in page.lines if line.kind == "ingredient"] == ["2 cups flour", "1 tsp salt"]
+    assert [(line.number, len(line.text)) for line in page.beyond] == [(0, 4 * LONGEST_LINE)]
+
+
+def test_a_picture_inside_the_text_hides_nothing_of_the_recipe() -> None:
+    picture = f"![squares](data:image/png;base64,{'iVBORw0KGgo' * 5_000}=)"
+    page = layout(f"{picture}\n\n{RECIPE.format(list='Ingredients', method='Method')}\n{picture}\n")
+    assert page.title == "River Bannock"
+    assert [line.body for line in page.lines if line.kind == "step"] == [
+        "Mix the flour and salt.",
+        "Bake it.",
+    ]
+    assert page.beyond == ()
+
+
 @pytest.mark.parametrize(
     "unit", ["a\n", "1 cup flour\n", "((((", "# \n", "- salt\n", "> ", "🍳", "1. Mix until done.\n"]
 )
