@@ -235,7 +235,9 @@ def _is_raw(pack: Pack, items: Sequence[Item]) -> bool:
 def _listed(opening: str, parts: Sequence[str]) -> list[str]:
     """A list with commas in lines; an amount and its food stay together."""
     last = len(parts) - 1
-    return _wrapped([opening, *(part if at == last else f"{part}," for at, part in enumerate(parts))])
+    ended = (part if at == last else f"{part}," for at, part in enumerate(parts))
+    pieces = (part.replace(" (", "\n(", len(part) > WIDTH).split("\n") for part in ended)
+    return _wrapped([opening, *(piece for split in pieces for piece in split)])
 
 
 def _wrapped(parts: Sequence[str]) -> list[str]:

@@ -18,43 +18,14 @@ from jinja2 import Environment, StrictUndefined
 from markupsafe import Markup
 
 from assistant.show import words
+from assistant.show.boxes import boxes
 from assistant.show.fire import fire
-from assistant.show.moments import Line, folded
+from assistant.show.moments import Line, by_date, folded, hour
 from assistant.show.plain import one_line, printable
-from rules import clock
 from rules.circumstances import Day
-from rules.plan import CautionId, Pack, Plan, Purchase, Travels
+from rules.plan import Plan, Purchase
 
 LONGEST_TITLE = 120
-#: What each caution is about, as its heading.
-CAUTIONS: dict[CautionId, str] = {
-    "carbon-monoxide": "Carbon monoxide",
-    "hot-iron": "Hot iron and embers",
-    "fire-restrictions": "May you light charcoal?",
-    "two-hour": "Two hours, no longer",
-    "leftovers": "Leftovers",
-    "raw-meat": "Raw meat",
-    "raw-poultry": "Raw poultry",
-    "raw-fish": "Raw fish",
-    "raw-egg": "Raw egg",
-    "raw-flour": "Raw flour",
-    "kidney-beans": "Kidney beans",
-    "deep-fry": "Hot oil",
-    "alcohol": "Alcohol",
-    "honey-infant": "Honey and infants",
-    "water-treatment": "Water",
-    "home-canning": "Keeping in jars",
-    "home-ferment": "Fermenting",
-    "altitude": "High ground",
-    "wildlife": "Wildlife",
-}
-#: What is called as bought, by how it travels.
-AS_BOUGHT: dict[Travels, str] = {
-    "shelf": "From the shelf, as bought",
-    "cool": "Fresh, as bought",
-    "frozen": "Frozen, as bought",
-    "camp": "Drawn at camp",
-}
 #: The print is set as large as two pages allow: letters on them, and the size.
 SIZES = ((8_900, "larger"), (11_300, "usual"), (12_800, "smaller"))
 #: What the end of a line and the drawing of a stage take, in letters.
@@ -76,15 +47,14 @@ def plan_card(plan: Plan, day: Day) -> str:
         questions=[(words.sentence(ask.text), words.sentence(ask.default)) for ask in plan.questions],
         fire=fire(plan, plan.heat, day) if plan.heat else None,
         no_coals_because=words.sentence(plan.no_coals_because or "No coals are needed."),
-        cautions=[(CAUTIONS[caution.id], caution.text, caution.source) for caution in plan.cautions],
+        cautions=[(*words.caution(caution), caution.source) for caution in plan.cautions],
         allergens=list(_allergens(plan)),
         camp_steps=plan.camp_steps,
         home_steps=plan.home_steps,
         timeline=[
-            (date, [_line(line, day) for line in lines])
-            for date, lines in groupby(folded(plan.timeline), key=lambda line: _date(line, day))
+            (date, [_line(line, day) for line in lines]) for date, lines in by_date(plan.timeline, day)
         ],
-        packs=list(_packs(plan, day)),
+        packs=list(boxes(plan, day.units)),
         fat=list(_fat(plan)),
         cold=list(_cold(plan, day)),
         shopping=list(_shopping(plan)),
@@ -157,41 +127,16 @@ def _facts(plan: Plan, day: Day) -> Iterator[tuple[str, str]]:
         if plan.heat.fuel.batches:
             first = min(batch.light_at_min for batch in plan.heat.fuel.batches)
             yield "First coals lit", words.when(first, day)
-    eating = clock.told(day, 0)
-    if eating:
-        moment = clock.meal(day) if clock.has_date(day) else None
-        date = (
-            f", {clock.WEEKDAYS[moment.weekday()]} {moment.day} {clock.MONTHS[moment.month - 1]}"
-            if moment
-            else ""
-        )
-        yield f"We eat{date}", eating
-
-
-def _date(line: Line, day: Day) -> str:
-    """The day that a line falls on, as its heading; empty where the meal has no clock."""
-    eating, moment = clock.meal(day), clock.at(day, line.moments[0].at_min)
-    if eating is None or moment is None:
-        return ""
-    if clock.has_date(day):
-        return f"{clock.WEEKDAYS[moment.weekday()]} {moment.day} {clock.MONTHS[moment.month - 1]}"
-    days = (moment.date() - eating.date()).days
-    if not days:
-        return "The day of the meal"
-    return words.capital(
-        f"{words.count(abs(days))} day{'' if abs(days) == 1 else 's'} {'before' if days < 0 else 'later'}"
-    )
+    if day.eat:
+        *date, eating = words.meal(day).rsplit(" ", 1)
+        yield ", ".join(["We eat", *date]), eating
 
 
 def _line(line: Line, day: Day) -> dict[str, Any]:
     """A line of the day with a tick for each of its moments."""
-    moments = [clock.at(day, moment.at_min) for moment in line.moments]
-    at = [
-        f"{moment:%H:%M}" if moment else words.when(told.at_min)
-        for moment, told in zip(moments, line.moments, strict=True)
-    ]
+    at = [hour(moment, day) for moment in line.moments]
     every = f"Every {words.number(line.every_min)} minutes until {at[-1]}" if line.every_min else ""
-    return {"at": at, "do": words.sentence(line.do), "every": every}
+    return {"at": at, "do": line.do, "every": every}
 
 
 def _allergens(plan: Plan) -> Iterator[str]:
@@ -199,37 +144,6 @@ def _allergens(plan: Plan) -> Iterator[str]:
         yield f"Holds {words.joined(plan.allergens)}."
     for held in plan.check_label:
         yield f"Check the label of {held.food} for {words.joined(held.may_hold, 'or')}."
-
-
-def _packs(plan: Plan, day: Day) -> Iterator[dict[str, Any]]:
-    """What was mixed, cut or cooked has a box of its own; what travels as bought shares one."""
-    as_bought: dict[Travels, list[Pack]] = {}
-    for pack in plan.packs:
-        if pack.container is None and pack.make_ahead is None and len(pack.items) == 1:
-            as_bought.setdefault(pack.travels, []).append(pack)
-        else:
-            yield _pack(words.pack_name(pack), [pack], plan, day)
-    for travels, packs in as_bought.items():
-        name = AS_BOUGHT[travels] if len(packs) > 1 else words.pack_name(packs[0])
-        yield _pack(name, packs, plan, day)
-
-
-def _pack(name: str, packs: list[Pack], plan: Plan, day: Day) -> dict[str, Any]:
-    """One box: of one pack, or of several that travel alike, each item then with the name of its pack."""
-    first = packs[0]
-    mark = len(packs) > 1
-    where = [words.TRAVELS[first.travels], *([first.container] if first.container else [])]
-    return {
-        "label": words.capital(name),
-        "travels": first.travels,
-        "kind": "; ".join(where if mark else [first.id, *where]),
-        "lines": [
-            words.packed(plan, item, day.units) + (f" ({pack.id})" if mark else "")
-            for pack in packs
-            for item in pack.items
-        ],
-        "make_ahead": words.capital(first.make_ahead) if first.make_ahead else None,
-    }
 
 
 def _fat(plan: Plan) -> Iterator[str]:
@@ -250,7 +164,7 @@ def _cold(plan: Plan, day: Day) -> Iterator[str]:
     yield from plan.cold.notes
 
 
-def _shopping(plan: Plan) -> Iterator[tuple[str, list[dict[str, str | None]]]]:
+def _shopping(plan: Plan) -> Iterator[tuple[str, list[tuple[str, str]]]]:
     """What to buy by aisle, and last what most kitchens have."""
     to_buy = [line for line in plan.shopping if not line.likely_at_home]
     at_home = [line for line in plan.shopping if line.likely_at_home]
@@ -260,6 +174,5 @@ def _shopping(plan: Plan) -> Iterator[tuple[str, list[dict[str, str | None]]]]:
         yield "Look at home first", list(map(_bought, at_home))
 
 
-def _bought(line: Purchase) -> dict[str, str | None]:
-    rest = f", {line.left_over} left over" if line.left_over else ""
-    return {"food": words.capital(line.food), "buy": line.buy, "need": f"for {line.need}{rest}"}
+def _bought(line: Purchase) -> tuple[str, str]:
+    return words.capital(line.food), words.bought(line)

@@ -1,9 +1,13 @@
-"""The day in fewer lines: what is done again and again at even steps becomes one line that keeps all its times."""
+"""The day in fewer lines, by dates: what is done again and again at even steps becomes one line that keeps its times."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from itertools import groupby
 
+from assistant.show import words
+from rules import clock
+from rules.circumstances import Day
 from rules.plan import Moment
 from rules.recipe import Struct
 
@@ -20,7 +24,33 @@ class Line(Struct, frozen=True, kw_only=True):
     @property
     def do(self) -> str:
         """What is done."""
-        return self.moments[0].do
+        return words.sentence(self.moments[0].do)
+
+
+def by_date(moments: Sequence[Moment], day: Day) -> list[tuple[str, list[Line]]]:
+    """The lines of each date under its name, which is empty where the meal has no clock."""
+    grouped = groupby(folded(moments), key=lambda line: _date(line.moments[0].at_min, day))
+    return [(date, list(lines)) for date, lines in grouped]
+
+
+def hour(moment: Moment, day: Day) -> str:
+    """When a moment is, under the name of its date: "17:15", or "75 min before" where the meal has no clock."""
+    at = clock.at(day, moment.at_min)
+    return f"{at:%H:%M}" if at else words.when(moment.at_min)
+
+
+def _date(at_min: float, day: Day) -> str:
+    eating, moment = clock.meal(day), clock.at(day, at_min)
+    if eating is None or moment is None:
+        return ""
+    if clock.has_date(day):
+        return words.date(moment)
+    days = (moment.date() - eating.date()).days
+    if not days:
+        return "The day of the meal"
+    return words.capital(
+        f"{words.count(abs(days))} day{'' if abs(days) == 1 else 's'} {'before' if days < 0 else 'later'}"
+    )
 
 
 def folded(moments: Sequence[Moment]) -> tuple[Line, ...]:

@@ -6,19 +6,17 @@ looks and turns. Everything else follows in the order of the work. Plain text an
 
 from __future__ import annotations
 
-import io
-from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
-from rich.console import Console
-from rich.padding import Padding
-from rich.table import Table
 from rich.text import Text
 
 from assistant.show import words
+from assistant.show.boxes import boxes
+from assistant.show.moments import Line, by_date, hour
 from assistant.show.plain import one_line, printable
 from assistant.show.rings import COAL, COLUMNS, levels
-from rules.plan import Heat, Moment, Pattern, Plan, Stage
+from assistant.show.terminal import EMBER, HEAD, QUIET, WARN, Page
+from rules.plan import Heat, Pattern, Plan, Stage
 from rules.recipe import Ingredient, Recipe
 from rules.units import in_all
 
@@ -27,82 +25,8 @@ if TYPE_CHECKING:
     from assistant.show.kinds import Reasons, Turn
     from rules.coals.ask import CoalsAnswer
 
-EMBER, HEAD, QUIET, WARN = "bold dark_orange", "bold", "dim", "bold yellow"
-#: Below this width the two levels of coals stand under each other instead of side by side with the facts.
+#: Below this width the two levels of coals stand above the facts instead of beside them.
 NARROW = 76
-
-
-class Page:
-    """Lines on their way to a terminal: headings, paragraphs, rows and lists, wrapped to the width."""
-
-    def __init__(self, look: Look) -> None:
-        self.width = look.width
-        self.day = look.day
-        self._out = io.StringIO()
-        self._console = Console(
-            file=self._out,
-            width=look.width,
-            force_terminal=look.color,
-            no_color=not look.color,
-            color_system="256" if look.color else None,
-            highlight=False,
-            markup=False,
-            emoji=False,
-            legacy_windows=False,
-        )
-
-    def title(self, left: str, right: str) -> None:
-        """The name of the dish, and what kind of dish it is at the right edge."""
-        room = self.width - len(right) - 3
-        if right and room >= 24 and len(left) <= room:
-            line = Text(left, HEAD) + Text(" " * (self.width - len(left) - len(right))) + Text(right, QUIET)
-            self._console.print(line)
-        else:
-            self._console.print(Text(left, HEAD))
-            if right:
-                self._console.print(Text(right, QUIET))
-        self._console.print(Text("▔" * self.width, "dark_orange"))
-
-    def heading(self, name: str, note: str = "") -> None:
-        """A section's name, with a few words of explanation."""
-        self.gap()
-        self._console.print(Text(name.upper(), EMBER) + Text(f"   {note}" if note else "", QUIET))
-
-    def gap(self) -> None:
-        """An empty line."""
-        self._console.print()
-
-    def say(self, text: str, *, indent: int = 2, style: str = "") -> None:
-        """A paragraph."""
-        self._console.print(Padding(Text(printable(text), style), (0, 0, 0, indent)))
-
-    def rows(
-        self, rows: Iterable[Sequence[str | Text]], *, indent: int = 2, widths: Sequence[int] = ()
-    ) -> None:
-        """Rows of cells; the last column takes what is left and wraps. `widths` fixes those of the first columns."""
-        grid = Table.grid(padding=(0, 2, 0, 0), pad_edge=False)
-        filled = [[cell if isinstance(cell, Text) else Text(printable(cell)) for cell in row] for row in rows]
-        if not filled:
-            return
-        for number in range(len(filled[0])):
-            is_last = number == len(filled[0]) - 1
-            width = widths[number] if number < len(widths) else None
-            grid.add_column(width=width, ratio=1 if is_last and width is None else None)
-        for row in filled:
-            grid.add_row(*row)
-        grid.expand = True
-        self._console.print(Padding(grid, (0, 0, 0, indent)))
-
-    def bullets(self, lines: Iterable[str], *, sign: str = "-", style: str = "") -> None:
-        """A list; a sign ending in a point counts."""
-        self.rows(
-            [Text(f"{number}." if sign == "1." else sign, QUIET), Text(printable(line), style)]
-            for number, line in enumerate(lines, start=1)
-        )
-
-    def text(self) -> str:
-        """Everything so far, without blanks at the line ends."""
-        return "\n".join(line.rstrip() for line in self._out.getvalue().split("\n"))
 
 
 def plan_text(plan: Plan, look: Look) -> str:
@@ -112,9 +36,10 @@ def plan_text(plan: Plan, look: Look) -> str:
     _coals(page, plan)
     _packs(page, plan)
     _steps(page, plan)
-    _timeline(page, plan.timeline)
+    _the_day(page, plan)
     _cold(page, plan)
     _lists(page, plan)
+    _labels(page, plan)
     _careful(page, plan)
     _open(page, plan)
     return page.text()
@@ -134,9 +59,11 @@ def _head(page: Page, plan: Plan) -> None:
         facts.append(words.pot(plan.pot))
         if plan.pot.fill is not None:
             facts.append(words.fill(plan.pot.fill))
+    if plan.heat:
+        facts.append(f"{plan.heat.fuel.briquettes} briquettes")
     if page.day.eat:
-        facts.append(f"eat at {page.day.eat.replace('T', ' ')}")
-    page.say(" · ".join(fact for fact in facts if fact), indent=0)
+        facts.append(f"we eat {words.meal(page.day)}")
+    page.facts(facts)
     if plan.questions:
         count = len(plan.questions)
         things = "1 thing was" if count == 1 else f"{count} things were"
@@ -218,12 +145,12 @@ def _doneness(page: Page, heat: Heat) -> None:
 
 def _packs(page: Page, plan: Plan) -> None:
     page.heading("packs", "what travels together, mixed or cut at home")
-    for pack in plan.packs:
-        where = words.TRAVELS[pack.travels] + (f", {pack.container}" if pack.container else "")
-        page.say(f"{pack.id}  {one_line(words.pack_name(pack))}  ({pack.kind}: {where})", style=HEAD)
-        page.say("; ".join(words.packed(plan, item, page.day.units) for item in pack.items), indent=4)
-        if pack.make_ahead:
-            page.say(pack.make_ahead, indent=4, style=QUIET)
+    for box in boxes(plan, page.day.units):
+        opening = (f"{box.id}  " if box.id else "") + one_line(box.name)
+        page.say(Text(opening, HEAD) + Text(f"  {box.where}", QUIET))
+        page.say("; ".join(box.lines), indent=4)
+        if box.make_ahead:
+            page.say(words.sentence(box.make_ahead), indent=4, style=QUIET)
     if plan.fat:
         page.heading("fat")
         page.rows([plan.recipe.ingredients[use.ingredient].name, words.fat_goes(use)] for use in plan.fat)
@@ -236,17 +163,22 @@ def _steps(page: Page, plan: Plan) -> None:
             page.bullets(steps, sign="1.")
 
 
-def _timeline(page: Page, moments: Sequence[Moment]) -> None:
-    if moments:
-        page.heading("the day", "counted to the meal")
-        told: set[str] = set()
-        rows: list[list[str | Text]] = []
-        for moment in moments:
-            # What was told in full is told by its name from then on.
-            do = moment.do.partition(":")[0] + "." if moment.do in told else moment.do
-            told.add(moment.do)
-            rows.append([Text(moment.clock or words.when(moment.at_min), EMBER), do])
-        page.rows(rows)
+def _the_day(page: Page, plan: Plan) -> None:
+    """The day by dates; what is done again and again is one line."""
+    if not plan.timeline:
+        return
+    page.heading("the day", "" if page.day.eat else "counted to the meal")
+    for date, lines in by_date(plan.timeline, page.day):
+        if date:
+            page.say(date, style=HEAD)
+        page.rows([Text(hour(line.moments[0], page.day), EMBER), _done_at(line, page)] for line in lines)
+
+
+def _done_at(line: Line, page: Page) -> str:
+    if line.every_min is None:
+        return line.do
+    last = hour(line.moments[-1], page.day)
+    return f"{line.do} Then every {words.number(line.every_min)} minutes until {last}."
 
 
 def _cold(page: Page, plan: Plan) -> None:
@@ -260,12 +192,10 @@ def _cold(page: Page, plan: Plan) -> None:
 def _lists(page: Page, plan: Plan) -> None:
     if plan.shopping:
         page.heading("shopping", "to buy, and what the plan needs of it")
-        rows = []
-        for line in plan.shopping:
-            rest = f" ({line.left_over} left over)" if line.left_over else ""
-            home = " - look at home first" if line.likely_at_home else ""
-            rows.append([line.food, line.buy, f"{line.need}{rest}{home}"])
-        page.rows(rows)
+        page.rows([line.food, words.bought(line)] for line in plan.shopping if not line.likely_at_home)
+        if at_home := [line for line in plan.shopping if line.likely_at_home]:
+            page.say("Look at home first", style=HEAD)
+            page.rows([line.food, words.bought(line)] for line in at_home)
     if plan.kit.home or plan.kit.camp:
         page.heading("kit")
         page.rows(
@@ -275,20 +205,30 @@ def _lists(page: Page, plan: Plan) -> None:
         )
 
 
+def _labels(page: Page, plan: Plan) -> None:
+    if plan.labels:
+        page.heading("labels", "what to write on the bags")
+        for label in plan.labels:
+            first, *rest = printable(label.text).split("\n")
+            page.say(first, style=HEAD)
+            for line in rest:
+                page.say(line, indent=4)
+
+
 def _careful(page: Page, plan: Plan) -> None:
     if plan.cautions:
         page.heading("careful")
-        page.bullets((caution.text for caution in plan.cautions), sign="!")
+        for heading, text in map(words.caution, plan.cautions):
+            page.say(Text(words.sentence(printable(heading)), WARN) + Text(f" {printable(text)}"))
     if plan.allergens or plan.check_label:
         page.heading("holds")
         page.say(
-            words.joined(list(plan.allergens))
-            or "none of the nine that must be declared, as far as the recipe tells"
+            words.capital(words.joined(plan.allergens)) + "."
+            if plan.allergens
+            else "None of the nine that must be declared, as far as the recipe tells."
         )
         for row in plan.check_label:
-            page.say(
-                f"Read the label of the {row.food}: it may hold {words.joined(list(row.may_hold), 'or')}."
-            )
+            page.say(f"Read the label of the {row.food}: it may hold {words.joined(row.may_hold, 'or')}.")
 
 
 def _open(page: Page, plan: Plan) -> None:
@@ -318,7 +258,7 @@ def recipe_text(recipe: Recipe, look: Look) -> str:
             or (words.degrees(recipe.oven.temp_f, look.day.units) if recipe.oven.temp_f else "")
         )
         facts.append(recipe.oven.vessel or "")
-    page.say(" · ".join(fact for fact in facts if fact), indent=0)
+    page.facts(facts)
     component: str | None = None
     page.heading("ingredients", "as read")
     rows: list[list[str | Text]] = []

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from datetime import datetime
 from typing import NamedTuple, Protocol
 
 from rules import clock
@@ -10,6 +11,8 @@ from rules.circumstances import Day, Units
 from rules.habit.record import main_stage as main_stage
 from rules.plan import (
     Bag,
+    Caution,
+    CautionId,
     Depth,
     Doneness,
     FatGoes,
@@ -20,6 +23,7 @@ from rules.plan import (
     PackItem,
     Plan,
     PotPlan,
+    Purchase,
     Reason,
     Refresh,
     Stage,
@@ -43,6 +47,28 @@ GOES: dict[FatGoes, str] = {
     "stirred in": "stirred in",
     "greasing": "for greasing",
     "on top": "on top",
+}
+#: What each caution is about, as its heading.
+CAUTIONS: dict[CautionId, str] = {
+    "carbon-monoxide": "Carbon monoxide",
+    "hot-iron": "Hot iron and embers",
+    "fire-restrictions": "May you light charcoal?",
+    "two-hour": "Two hours, no longer",
+    "leftovers": "Leftovers",
+    "raw-meat": "Raw meat",
+    "raw-poultry": "Raw poultry",
+    "raw-fish": "Raw fish",
+    "raw-egg": "Raw egg",
+    "raw-flour": "Raw flour",
+    "kidney-beans": "Kidney beans",
+    "deep-fry": "Hot oil",
+    "alcohol": "Alcohol",
+    "honey-infant": "Honey and infants",
+    "water-treatment": "Water",
+    "home-canning": "Keeping in jars",
+    "home-ferment": "Fermenting",
+    "altitude": "High ground",
+    "wildlife": "Wildlife",
 }
 COUNTS = (
     "no",
@@ -128,6 +154,19 @@ def when(at_min: float, day: Day | None = None) -> str:
     if round(at_min) == 0:
         return "at the meal"
     return f"{duration(abs(at_min))} {'before' if at_min < 0 else 'after'}"
+
+
+def date(moment: datetime) -> str:
+    """A date as a calendar on the wall has it: "Sat 3 Jul"."""
+    return f"{clock.WEEKDAYS[moment.weekday()]} {moment.day} {clock.MONTHS[moment.month - 1]}"
+
+
+def meal(day: Day) -> str:
+    """When the meal is: "Sat 3 Jul 18:30", "18:30", or nothing where nobody said."""
+    at = clock.meal(day)
+    if at is None:
+        return ""
+    return f"{date(at)} {at:%H:%M}" if clock.has_date(day) else f"{at:%H:%M}"
 
 
 def degrees(temp_f: float, units: Units = "us") -> str:
@@ -279,6 +318,13 @@ def cold_lines(plan: Plan, units: Units = "us") -> list[str]:
     return [*lines, *plan.cold.notes]
 
 
+def caution(of: Caution) -> tuple[str, str]:
+    """A caution as its heading and its text; what the text says of it first is the heading's end."""
+    heading = CAUTIONS[of.id]
+    first, stop, rest = of.text.partition(". ")
+    return (first, rest) if stop and first.startswith(f"{heading}:") else (heading, of.text)
+
+
 def bag(of: Bag, name: str) -> str:
     """How one frozen pack fares: its time in the freezer, its state when it is wanted, what is done with it."""
     told = [f"{capital(name)}:"]
@@ -293,6 +339,17 @@ def bag(of: Bag, name: str) -> str:
 def amount(of: Amount | None, units: Units = "us") -> str:
     """An amount as people measure it; empty when the recipe gives none."""
     return kitchen(of, units=units) if of is not None else ""
+
+
+def bought(line: Purchase) -> str:
+    """What to buy, and where it is not the same what of it is wanted: "1 pint (2 cups), for 1 1/2 cups; 1/2 cup left over"."""
+    wanted = f", for {line.need}" if _bare(line.need) not in _bare(line.buy) else ""
+    return line.buy + wanted + (f"; {line.left_over} left over" if line.left_over else "")
+
+
+def _bare(text: str) -> str:
+    """An amount without what only holds its words together: " 3 cans 15 ounces "."""
+    return f" {' '.join(text.replace('(', ' ').replace(')', ' ').replace(' of ', ' ').split())} "
 
 
 def fat_goes(use: FatUse) -> str:

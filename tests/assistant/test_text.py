@@ -12,7 +12,7 @@ from assistant.show.kinds import Reasons
 from assistant.show.text import coals_text, plan_text, recipe_text, why_text
 from rules.circumstances import Day
 from rules.coals.ask import coals
-from rules.plan import Heat, Plan, PotPlan, Stage
+from rules.plan import Heat, Moment, Plan, PotPlan, Purchase, Stage
 from rules.recipe import Recipe
 
 EVENING = Day(eat="18:30")
@@ -26,7 +26,8 @@ def test_the_first_screen_holds_what_is_needed_with_a_lighter_in_the_hand(river_
         "Gravel Bar Peach Cobbler",
         "for 9",
         "a 12-inch pot (6 quarts)",
-        "eat at 18:30",
+        "we eat 18:30",
+        "54 briquettes",
         "17 on the lid",
         "8 under",
         "bake at 350 °F",
@@ -42,25 +43,44 @@ def test_the_first_screen_holds_what_is_needed_with_a_lighter_in_the_hand(river_
 def test_every_part_of_a_plan_is_told(river_plan: Plan) -> None:
     told = " ".join(plan_text(river_plan, Look(day=EVENING)).split())
     for part in (
-        "dry-1 Cobbler, dry (dry mix: no cooling, 1-gallon zipper bag) 1 1/2 cups flour; ",
-        "up to a month before",
+        "dry-1 Cobbler, dry no cooling; 1-gallon zipper bag 1 1/2 cups flour; ",
+        "Up to a month before.",
         "butter into the hot pot first, when the pot is hot",
         "1. Whisk flour and baking powder, bag them.",
         "2. Pour the batter over it",
-        "18:30 the day before Freeze the peaches flat.",
+        "One day before 18:30 Freeze the peaches flat. The day of the meal 17:05 Light 25 briquettes.",
         "Freeze at home: Cobbler, peaches.",
         "Thawed in the cooler after 9 to 14 hours.",
         "Ice to bring: 9.9 lb.",
-        "flour a 2 lb bag 1 1/2 cups (5 cups left over) - look at home first",
+        "Look at home first flour a 2 lb bag, for 1 1/2 cups; 5 cups left over",
         "camp 54 briquettes; a chimney",
-        "Coals give off carbon monoxide: outside only.",
-        "milk and wheat",
+        "LABELS what to write on the bags COBBLER, DRY add 1 1/2 cups milk",
+        "Carbon monoxide. Coals give off carbon monoxide: outside only.",
+        "Milk and wheat.",
         "Read the label of the flour: it may hold soybeans.",
         "Which pot comes along? Taken: a 12-inch one.",
         "Bring 54 briquettes",
         "2 reasons stand behind this",
     ):
         assert part in told
+
+
+def test_repeated_turns_are_one_line(river_plan: Plan) -> None:
+    turns = tuple(Moment(at_min=minute, do="Turn the lid") for minute in (-50, -40, -30, -20))
+    told = plan_text(replace(river_plan, timeline=turns), Look(day=EVENING))
+    assert told.count("Turn the lid") == 1
+    assert "17:40  Turn the lid. Then every 10 minutes until 18:10." in told
+
+
+def test_without_a_clock_the_day_counts_from_the_meal(river_plan: Plan) -> None:
+    told = plan_text(replace(river_plan, timeline=(Moment(at_min=-85, do="Light up"),)), Look())
+    assert "THE DAY   counted to the meal\n  85 min before  Light up.\n" in told
+
+
+def test_what_is_bought_as_it_is_wanted_is_told_once(river_plan: Plan) -> None:
+    can = Purchase(food="corn", buy="1 can (15 ounces)", need="1 can of 15 ounces")
+    told = plan_text(replace(river_plan, shopping=(can,)), Look())
+    assert "  corn  1 can (15 ounces)\n" in told
 
 
 @pytest.mark.parametrize("width", [40, 60, 80])
