@@ -18,8 +18,8 @@ MEGABYTE = 1_000_000
 ASKED_SECONDS = 3.0
 #: Two texts below the reader's own bound, one four times the other; and the lines that one without ends is cut into.
 SHORT, LONG, LINE = 18_000, 72_000, 9_000
-#: Four times the text may take this many times as long before the line says so: clocks are not exact.
-ASKED_GROWTH = 6.0
+#: Four times the text may take this many times as long before the line says so: clocks are not exact, and what grew with the square would take 16 times.
+ASKED_GROWTH = 8.0
 #: Under this the clock and the first look tell more than the text; a short text counts as no quicker.
 LEAST_SECONDS = 0.02
 _chance = random.Random(1)
