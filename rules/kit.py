@@ -74,7 +74,7 @@ def kit(
     home = _chosen("home", facts, " ".join(home_steps).lower(), slots, ledger)
     camp = [
         *_chosen("camp", facts, " ".join(camp_steps).lower(), slots, ledger),
-        *_named_by_the_recipe(recipe),
+        *named_by_the_recipe(recipe),
     ]
     return Kit(home=home, camp=tuple(dict.fromkeys(camp)))
 
@@ -264,7 +264,7 @@ def _bags(packs: Iterable[Pack]) -> str:
     return ", ".join(f"{count} x {container}" for container, count in counted.items()) or "zipper bags"
 
 
-def _named_by_the_recipe(recipe: Recipe) -> Iterator[str]:
+def named_by_the_recipe(recipe: Recipe) -> Iterator[str]:
     """Lines of the recipe that name only a tool."""
     for tool in recipe.tools:
         yield tool.text.strip().lstrip("-*• ").strip()

@@ -160,11 +160,10 @@ def needs_of(items: Sequence[Item], packs: Sequence[Pack]) -> list[Need]:
             if part.amount is not None:
                 scaled.setdefault(part.ingredient, []).append(part.amount)
     by_food: dict[str, list[Item]] = {}
-    as_bought = {row.id: row.food for row in table.read("buys_as.csv", BoughtAs)}
     for item in items:
         name = item.food.name if item.food else item.ingredient.name
         if name != WATER:
-            by_food.setdefault(as_bought.get(name, name), []).append(item)
+            by_food.setdefault(bought_as(name), []).append(item)
     return [
         Need(
             name=found[0].ingredient.name,
@@ -174,6 +173,12 @@ def needs_of(items: Sequence[Item], packs: Sequence[Pack]) -> list[Need]:
         )
         for found in by_food.values()
     ]
+
+
+def bought_as(name: str) -> str:
+    """The food that is bought for this one: an egg for a yolk."""
+    as_bought = {row.id: row.food for row in table.read("buys_as.csv", BoughtAs)}
+    return as_bought.get(name, name)
 
 
 def purchase_of(need: Need, day: Day, ledger: Ledger) -> Purchase:
