@@ -24,6 +24,7 @@ from assistant.show.moments import Line, by_date, folded, hour
 from assistant.show.plain import one_line, printable
 from rules.circumstances import Day
 from rules.plan import Plan, Purchase
+from rules.wording import short_names
 
 LONGEST_TITLE = 120
 #: The print is set as large as two pages allow: letters on them, and the size.
@@ -158,7 +159,7 @@ def _cold(plan: Plan, day: Day) -> Iterator[str]:
         return
     if plan.cold.ice_kg is not None and not any("ice" in note for note in plan.cold.notes):
         yield f"Ice to bring: {words.weight(plan.cold.ice_kg, day.units)}."
-    named = {pack.id: words.pack_name(pack) for pack in plan.packs}
+    named = short_names(plan.packs)
     for bag in plan.cold.bags:
         yield words.bag(bag, named.get(bag.pack, bag.pack))
     yield from plan.cold.notes

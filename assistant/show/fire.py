@@ -16,6 +16,7 @@ from assistant.show.drawing import Turn, level_drawing
 from assistant.show.graph import course, graph, told
 from assistant.show.rings import laid
 from rules.circumstances import Day
+from rules.coals.load import planned
 from rules.plan import Batch, Doneness, Heat, Pattern, Plan, PotPlan, Refresh, Stage
 
 #: What a stage is called on the card.
@@ -57,8 +58,7 @@ def fire(plan: Plan, heat: Heat, day: Day) -> dict[str, Any]:
         "beds": [_bed(list(stages), plan.pot, day) for _, stages in groupby(over, key=_coals)],
         "lighting": [_ashed(stage) for stage in heat.stages if stage.kind == "light"],
         "chimney": [_lighting(batch, heat, day) for batch in heat.fuel.batches],
-        "pots": plan.pot.count if plan.pot else 1,
-        "pots_word": words.count(plan.pot.count) if plan.pot else "one",
+        "per_pot": words.per_pot(plan),
         "graph": _graph(plan, heat, day),
         "fuel": words.fuel(heat.fuel, day.units),
         "doneness": [_done(check, day) for check in heat.doneness],
@@ -117,7 +117,7 @@ def _stage(stage: Stage, day: Day) -> dict[str, Any]:
         "minutes": words.minutes(stage.minutes) if stage.minutes else "",
         "inside": words.degrees(stage.temp_f, day.units) if stage.temp_f is not None else "",
         "look_for": f"Look for: {stage.look_for.rstrip('.')}." if stage.look_for else "",
-        "rhythm": list(_rhythm(stage, day)),
+        "rhythm": words.rhythm(stage, day),
         "fresh": [_fresh(fresh, day) for fresh in stage.refresh],
     }
 
@@ -125,21 +125,6 @@ def _stage(stage: Stage, day: Day) -> dict[str, Any]:
 def _ashed(light: Stage) -> str:
     span = f"{words.minutes(light.minutes)} in the chimney" if light.minutes else "In the chimney"
     return words.sentence(f"{span}, until {light.look_for}" if light.look_for else span)
-
-
-def _rhythm(stage: Stage, day: Day) -> Iterator[str]:
-    if stage.turn_every_min:
-        yield (
-            f"Every {stage.turn_every_min} minutes turn the lid a third of a turn one way and the pot a third the"
-            " other way; keep the lid shut."
-        )
-    if stage.first_look_min is not None:
-        at = (
-            f" ({words.when(stage.starts_at_min + stage.first_look_min, day)})"
-            if stage.starts_at_min is not None
-            else ""
-        )
-        yield f"First look under the lid after {stage.first_look_min} minutes{at}."
 
 
 def _fresh(fresh: Refresh, day: Day) -> str:
@@ -176,9 +161,7 @@ def _graph(plan: Plan, heat: Heat, day: Day) -> dict[str, Any] | None:
     stage = words.main_stage(plan)
     if stage is None:
         return None
-    grams = [item.grams for pack in plan.packs for item in pack.items if item.grams is not None]
-    pots = plan.pot.count if plan.pot else 1
-    of = course(stage, plan.pot, heat, day, sum(grams) / 1000 / pots if grams else None)
+    of = course(stage, plan.pot, heat, day, planned(plan))
     if of is None:
         return None
     return {

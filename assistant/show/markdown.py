@@ -10,10 +10,11 @@ from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
 from assistant.show import words
-from assistant.show.moments import Line, folded
+from assistant.show.boxes import boxes
+from assistant.show.moments import Line, by_date, hour
 from assistant.show.plain import one_line, printable
 from assistant.show.rings import levels
-from rules.plan import Heat, Plan, Stage
+from rules.plan import Caution, Heat, Plan, Stage
 from rules.recipe import Recipe
 from rules.units import in_all
 
@@ -28,22 +29,19 @@ def plan_markdown(plan: Plan, look: Look) -> str:
     """The whole plan."""
     parts = [
         f"# {_plain(plan.recipe.title or 'A recipe without a name')}",
-        _facts(plan, look),
+        _plain(", ".join([plan.recipe.family, *words.facts(plan, look.day)])),
         *_questions(plan),
         *(_coals(plan, plan.heat, look) if plan.heat else ("## Coals", _plain(plan.no_coals_because or ""))),
         *_packs(plan, look),
         *_numbered("At home", plan.home_steps),
         *_numbered("At camp", plan.camp_steps),
-        *_section(
-            "The day",
-            _table(("When", "Do"), map(_moment, folded(plan.timeline))),
-        ),
+        *_the_day(plan, look),
         *_cold(plan, look),
         *_shopping(plan),
         *_section("Kit for home", _list(plan.kit.home)),
         *_section("Kit for camp", _list(plan.kit.camp)),
         *_section("Labels", "\n\n".join(_label(label.text) for label in plan.labels)),
-        *_section("Careful", _list(caution.text for caution in plan.cautions)),
+        *_section("Careful", "\n".join(map(_caution, plan.cautions))),
         *_holds(plan),
         *_why(plan),
     ]
@@ -93,29 +91,34 @@ def _table(head: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
     return "\n".join([f"| {' | '.join(head)} |", f"|{'---|' * len(head)}", *lines])
 
 
-def _facts(plan: Plan, look: Look) -> str:
-    facts: list[str] = [plan.recipe.family]
-    if plan.people:
-        facts.append(f"for {plan.people}")
-    if plan.pot:
-        facts.append(words.pot(plan.pot))
-    if look.day.eat:
-        facts.append(f"eat at {look.day.eat.replace('T', ' ')}")
-    return ", ".join(facts)
-
-
 def _questions(plan: Plan) -> tuple[str, ...]:
     return _section(
         "Left open", _list(f"{question.text} Taken: {question.default}." for question in plan.questions)
     )
 
 
-def _moment(line: Line) -> tuple[str, str]:
+def _the_day(plan: Plan, look: Look) -> tuple[str, ...]:
+    """A table for each date."""
+    tables = [
+        (date, _table(("When", "Do"), (_moment(line, look) for line in lines)))
+        for date, lines in by_date(plan.timeline, look.day)
+    ]
+    return _section(
+        "The day", "\n\n".join(f"### {date}\n\n{table}" if date else table for date, table in tables)
+    )
+
+
+def _moment(line: Line, look: Look) -> tuple[str, str]:
     """When and what; what is done again and again is one row that names all its times."""
-    at = [moment.clock or words.when(moment.at_min) for moment in line.moments]
+    at = [hour(moment, look.day) for moment in line.moments]
     if line.every_min is None:
         return at[0], line.do
     return at[0], f"Every {words.number(line.every_min)} minutes ({', '.join(at)}): {line.do}"
+
+
+def _caution(caution: Caution) -> str:
+    heading, text = words.caution(caution)
+    return f"- **{_plain(words.sentence(heading))}** {_plain(text)}"
 
 
 def _coals(plan: Plan, heat: Heat, look: Look) -> tuple[str, ...]:
@@ -132,14 +135,16 @@ def _coals(plan: Plan, heat: Heat, look: Look) -> tuple[str, ...]:
         )
         for row in words.fire_rows(heat, look.day)
     ]
+    main = words.main_stage(plan)
     lines = [
+        *(words.rhythm(main, look.day) if main else ()),
         words.fuel(heat.fuel, look.day.units),
         *(words.done(check, look.day.units) for check in heat.doneness),
     ]
-    main = words.main_stage(plan)
     drawn = _drawn(main, plan.pot.diameter_in) if main is not None and plan.pot else ""
     return (
         "## Coals",
+        words.per_pot(plan),
         _table(("When", "What", "Coals", "Lasts", "Inside", "Look for"), rows),
         drawn,
         _list(lines),
@@ -160,16 +165,16 @@ def _drawn(stage: Stage, diameter_in: int) -> str:
 def _packs(plan: Plan, look: Look) -> tuple[str, ...]:
     rows = [
         (
-            f"{pack.id}: {words.pack_name(pack)}",
-            pack.kind,
-            words.TRAVELS[pack.travels],
-            "; ".join(words.packed(plan, item, look.day.units) for item in pack.items),
+            f"{box.id}: {box.name}" if box.id else box.name,
+            "; ".join(box.lines),
+            box.where,
+            box.make_ahead or "",
         )
-        for pack in plan.packs
+        for box in boxes(plan, look.day.units)
     ]
     fat = [f"{plan.recipe.ingredients[use.ingredient].name}: {words.fat_goes(use)}" for use in plan.fat]
     return (
-        *_section("Packs", _table(("Pack", "Kind", "Travels", "Holds"), rows)),
+        *_section("Packs", _table(("Pack", "Holds", "Travels", "Ahead"), rows)),
         *_section("Fat", _list(fat)),
     )
 
@@ -179,8 +184,11 @@ def _cold(plan: Plan, look: Look) -> tuple[str, ...]:
 
 
 def _shopping(plan: Plan) -> tuple[str, ...]:
-    rows = ((row.food, row.buy, row.need, row.left_over or "") for row in plan.shopping)
-    return _section("Shopping", _table(("Food", "Buy", "Needed", "Left over"), rows))
+    rows = (
+        (row.food, row.buy, row.need, row.left_over or "", "look first" if row.likely_at_home else "")
+        for row in plan.shopping
+    )
+    return _section("Shopping", _table(("Food", "Buy", "Needed", "Left over", "At home"), rows))
 
 
 def _label(text: str) -> str:

@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 from assistant.show import words
 from assistant.show.plain import printable
 from rules.plan import Plan
+from rules.wording import short_names
 
 if TYPE_CHECKING:
     from assistant.show.forms import Look
@@ -49,12 +50,19 @@ def _shopping(plan: Plan) -> Iterator[tuple[str, ...]]:
 
 
 def _packs(plan: Plan, look: Look) -> Iterator[tuple[str, ...]]:
+    names = short_names(plan.packs)
     for pack in plan.packs:
-        note = f"{pack.kind}, {words.TRAVELS[pack.travels]}"
+        note = ", ".join(filter(None, [pack.kind, words.TRAVELS[pack.travels], pack.container]))
         for item in pack.items:
             ingredient = plan.recipe.ingredients[item.ingredient]
             prepared = f"{ingredient.name}, {ingredient.prep}" if ingredient.prep else ingredient.name
-            yield "packing", words.pack_name(pack), prepared, words.amount(item.amount, look.day.units), note
+            yield (
+                "packing",
+                f"{pack.id}: {names[pack.id]}",
+                prepared,
+                words.amount(item.amount, look.day.units),
+                note,
+            )
 
 
 def _kit(plan: Plan) -> Iterator[tuple[str, ...]]:

@@ -47,23 +47,7 @@ def plan_text(plan: Plan, look: Look) -> str:
 
 def _head(page: Page, plan: Plan) -> None:
     page.title(one_line(plan.recipe.title or "A recipe without a name"), plan.recipe.family)
-    facts = []
-    if plan.people:
-        facts.append(f"for {plan.people}")
-    elif plan.recipe.servings:
-        served = plan.recipe.servings
-        facts.append(f"{words.span(served)} {served.of}" if plan.scale == 1 else "")
-    if plan.scale != 1:
-        facts.append(f"{words.number(plan.scale)} times the recipe")
-    if plan.pot:
-        facts.append(words.pot(plan.pot))
-        if plan.pot.fill is not None:
-            facts.append(words.fill(plan.pot.fill))
-    if plan.heat:
-        facts.append(f"{plan.heat.fuel.briquettes} briquettes")
-    if page.day.eat:
-        facts.append(f"we eat {words.meal(page.day)}")
-    page.facts(facts)
+    page.facts(words.facts(plan, page.day))
     if plan.questions:
         count = len(plan.questions)
         things = "1 thing was" if count == 1 else f"{count} things were"
@@ -78,11 +62,8 @@ def _coals(page: Page, plan: Plan) -> None:
     stage = words.main_stage(plan)
     if stage is not None and plan.pot is not None:
         _levels(page, plan.pot.diameter_in, stage.top, stage.under, stage.pattern, _facts(page, stage))
-    if plan.pot is not None and plan.pot.count > 1:
-        page.say(
-            f"The counts are for each of the {words.count(plan.pot.count)} pots, the fuel is for all.",
-            style=WARN,
-        )
+    if per_pot := words.per_pot(plan):
+        page.say(per_pot, style=WARN)
     _stages(page, plan.heat)
     page.gap()
     page.say(words.fuel(plan.heat.fuel, page.day.units))

@@ -31,7 +31,7 @@ from rules.plan import (
 )
 from rules.recipe import Amount
 from rules.units import kitchen
-from rules.wording import measured
+from rules.wording import measured, short_names
 
 TRAVELS: dict[Travels, str] = {
     "shelf": "no cooling",
@@ -195,6 +195,52 @@ def pot(pot_plan: PotPlan) -> str:
     return f"{count(pot_plan.count)} {size} pots ({number(pot_plan.quarts)} quarts each)"
 
 
+def facts(plan: Plan, day: Day) -> list[str]:
+    """What one looks for first: people, pot, fuel, the time of the meal."""
+    told = []
+    if plan.people:
+        told.append(f"for {plan.people}")
+    elif plan.recipe.servings and plan.scale == 1:
+        told.append(f"{span(plan.recipe.servings)} {plan.recipe.servings.of}")
+    if plan.scale != 1:
+        told.append(f"{number(plan.scale)} times the recipe")
+    if plan.pot:
+        told.append(pot(plan.pot))
+        if plan.pot.fill is not None:
+            told.append(fill(plan.pot.fill))
+    if plan.heat:
+        told.append(f"{plan.heat.fuel.briquettes} briquettes")
+    if day.eat:
+        told.append(f"we eat {meal(day)}")
+    return told
+
+
+def per_pot(plan: Plan) -> str:
+    """That the counts are each pot's, where there are several; else nothing."""
+    if plan.pot is None or plan.pot.count == 1:
+        return ""
+    pots = f"each of the {count(plan.pot.count)} pots"
+    return f"The counts are for {pots}; the briquettes to light and to bring are for all of them."
+
+
+def rhythm(stage: Stage, day: Day) -> list[str]:
+    """When a stage is turned and looked at, a sentence each."""
+    told = []
+    if stage.turn_every_min:
+        told.append(
+            f"Every {stage.turn_every_min} minutes turn the lid a third of a turn one way and the pot a third the"
+            " other way; keep the lid shut."
+        )
+    if stage.first_look_min is not None:
+        at = (
+            f" ({when(stage.starts_at_min + stage.first_look_min, day)})"
+            if stage.starts_at_min is not None
+            else ""
+        )
+        told.append(f"First look under the lid after {stage.first_look_min} minutes{at}.")
+    return told
+
+
 def depth_of(depth: Depth) -> str:
     """The depth as one says it of a pot."""
     return "deep" if depth == "deep" else "regular"
@@ -308,7 +354,7 @@ def cold_lines(plan: Plan, units: Units = "us") -> list[str]:
     if plan.cold is None:
         return []
     lines = []
-    labels = {pack.id: pack_name(pack) for pack in plan.packs}
+    labels = short_names(plan.packs)
     if plan.cold.frozen_packs:
         lines.append(f"Freeze at home: {joined([labels.get(id_, id_) for id_ in plan.cold.frozen_packs])}.")
     if plan.cold.thaw_hours:

@@ -50,5 +50,5 @@ def test_repeated_turns_are_one_row_with_all_their_times(river_plan: Plan) -> No
         Moment(at_min=at, clock=clock, do="Turn.")
         for at, clock in ((-30, "18:00"), (-20, "18:10"), (-10, "18:20"))
     )
-    told = plan_markdown(replace(river_plan, timeline=turns), Look())
+    told = plan_markdown(replace(river_plan, timeline=turns), Look(day=Day(eat="18:30")))
     assert "| 18:00 | Every 10 minutes (18:00, 18:10, 18:20): Turn. |" in told

@@ -30,7 +30,13 @@ def test_lists_of_a_plan_are_records_of_five_fields(river_plan: Plan) -> None:
     assert tuple(rows[0]) == HEADER
     assert {len(row) for row in rows} == {5}
     assert ["shopping", "dairy", "butter", "1 stick", "needed: 1/2 cup"] in rows
-    assert ["packing", "Cobbler, dry", "flour", "1 1/2 cups", "dry mix, no cooling"] in rows
+    assert [
+        "packing",
+        "dry-1: Cobbler, dry",
+        "flour",
+        "1 1/2 cups",
+        "dry mix, no cooling, 1-gallon zipper bag",
+    ] in rows
     assert ["kit", "camp", "54 briquettes", "", ""] in rows
 
 
