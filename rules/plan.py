@@ -168,12 +168,21 @@ class Doneness(Struct, frozen=True, kw_only=True):
     source: str
 
 
+class CurvePoint(Struct, frozen=True, kw_only=True):
+    """A moment of the reckoned fire: iron and food [°F]; `food_f` is None while the pot is empty."""
+
+    at_min: float
+    iron_f: float
+    food_f: float | None = None
+
+
 class Heat(Struct, frozen=True, kw_only=True):
-    """The coal plan."""
+    """The coal plan; `curve`, the temperatures that it comes to, is reckoned on request alone."""
 
     stages: tuple[Stage, ...]
     fuel: Fuel
     doneness: tuple[Doneness, ...] = ()
+    curve: tuple[CurvePoint, ...] = ()
 
 
 MomentKind = Literal["home", "road", "fire", "light", "meal", "after"]
@@ -207,6 +216,7 @@ class Bag(Struct, frozen=True, kw_only=True):
     Hours are those of freezing at home and of thawing in the cooler and in ice water or cold water; `outside_min` are
     the minutes in the open air, None for a food that must not thaw there. `state` is how it is when it is first wanted
     if it stays in the cooler; `move_hours_before` that moment it is taken out of the ice, as `advice` says.
+    `bought_frozen` is a food that the shop sells frozen.
     """
 
     pack: str
@@ -217,10 +227,21 @@ class Bag(Struct, frozen=True, kw_only=True):
     state: BagState = "frozen"
     move_hours_before: float | None = None
     advice: str | None = None
+    bought_frozen: bool = False
+
+
+class Layer(Struct, frozen=True, kw_only=True):
+    """One layer of the cooler: ids of its packs, and why they lie there."""
+
+    packs: tuple[str, ...]
+    because: str
 
 
 class Cold(Struct, frozen=True, kw_only=True):
-    """What the cooler has to do. `freeze_hours` and `thaw_hours` span all frozen packs."""
+    """What the cooler has to do. `freeze_hours` and `thaw_hours` span all frozen packs.
+
+    `layers` is the order of packing, from the bottom up; every cooled pack is in one of them.
+    """
 
     frozen_packs: tuple[str, ...] = ()
     freeze_hours: Hours | None = None
@@ -228,6 +249,7 @@ class Cold(Struct, frozen=True, kw_only=True):
     ice_kg: float | None = None
     bags: tuple[Bag, ...] = ()
     notes: tuple[str, ...] = ()
+    layers: tuple[Layer, ...] = ()
 
 
 class Purchase(Struct, frozen=True, kw_only=True):

@@ -20,7 +20,7 @@ from rules.cold.thaw import state_after, thaw_heat, thaw_range
 from rules.foods import Item
 from rules.hazards import JUICY, hazard_of
 from rules.plan import Bag, Hours, Minutes, Pack
-from rules.recipe import Struct
+from rules.recipe import Recipe, Struct
 
 BAG_IS_ICE = Rule(
     id="cold.bag-is-ice",
@@ -55,7 +55,17 @@ COLD_WATER = Rule(
     source="USDA FSIS advice on thawing in cold water, HealthDay, 11 June 2014",
 )
 
+FROM_FROZEN = Rule(
+    id="cold.from-frozen",
+    because="{label} comes frozen from the shop and goes over the heat as it is: thawed it would be limp",
+)
+DRY_FOR_FAT = Rule(
+    id="cold.dry-for-fat",
+    because="{label} is thawed and patted dry before it meets hot fat: ice and water spatter in it",
+)
+
 DAIRY_AND_EGG = frozenset({"dairy", "egg"})
+PLANTS = frozenset({"vegetable", "fruit"})
 #: Out of the cold no longer than this, also while it thaws [min].
 TWO_HOURS = 120
 
@@ -88,8 +98,48 @@ def frozen(pack: Pack, items: Sequence[Item]) -> Frozen | None:
     return Frozen(pack=pack, made_of=made_of, kg=kg, thick=thickness(made_of, kg, pack.container))
 
 
-def bag(one: Frozen, items: Sequence[Item], day: Day, ledger: Ledger) -> Bag:
+def bag(one: Frozen, recipe: Recipe, items: Sequence[Item], day: Day, ledger: Ledger) -> Bag:
     """How a bag freezes, how it is when it is wanted, and how to help it."""
+    made = replace(_bag(one, items, day, ledger), bought_frozen=is_bought_frozen(one.pack, items))
+    if not made.bought_frozen or made.move_hours_before is None:
+        return made
+    if _goes_in_hard(one.pack, recipe, items):
+        ledger.note(FROM_FROZEN.says(one.pack.id, label=one.pack.label))
+        return replace(made, move_hours_before=None, advice="stays in the ice and goes over the heat frozen.")
+    if recipe.family == "deep fry":
+        ledger.note(DRY_FOR_FAT.says(one.pack.id, label=one.pack.label))
+        return replace(made, advice=f"{(made.advice or '').rstrip('.')}; then pat it dry, for the hot fat.")
+    return made
+
+
+def is_bought_frozen(pack: Pack, items: Sequence[Item]) -> bool:
+    """Whether all of a pack comes frozen from the shop."""
+    return pack.kind == "fresh" and all(_is_sold_frozen(items[part.ingredient]) for part in pack.items)
+
+
+def _is_sold_frozen(item: Item) -> bool:
+    return "frozen" in item.ingredient.state or (item.food is not None and item.food.keeps == "frozen")
+
+
+def _goes_in_hard(pack: Pack, recipe: Recipe, items: Sequence[Item]) -> bool:
+    """Vegetables and fruit that are cooked need no thawing, unless the text asks for it or hot fat waits."""
+    if recipe.family in ("no cook", "deep fry"):
+        return False
+    lines = [items[part.ingredient] for part in pack.items]
+    if any("thaw" in item.ingredient.text.lower() or item.food is None for item in lines):
+        return False
+    thawed = {
+        use.ingredient
+        for step in recipe.steps
+        for action in step.actions
+        if action.does == "thaw"
+        for use in action.uses
+    }
+    groups = {item.food.group for item in lines if item.food is not None}
+    return groups <= PLANTS and not thawed & {item.index for item in lines}
+
+
+def _bag(one: Frozen, items: Sequence[Item], day: Day, ledger: Ledger) -> Bag:
     label, key = one.pack.label, one.pack.id
     freeze = _freezing(one)
     if freeze is None:

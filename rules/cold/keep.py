@@ -15,6 +15,7 @@ from rules.cold.composition import specific_heat
 from rules.cold.contents import of_pack
 from rules.cold.cooler import Budget, budget, room_for_ice_kg
 from rules.cold.hours import air_f, celsius, cooler_quarts, figure, in_cooler
+from rules.cold.order import layers
 from rules.cold.raw_days import raw_food
 from rules.foods import Item
 from rules.plan import Bag, Cold, Hours, Pack
@@ -33,7 +34,7 @@ TOO_LONG = Rule(
 
 
 def cold(
-    recipe: Recipe,  # noqa: ARG001 - the rooms are all asked in one way
+    recipe: Recipe,
     items: Sequence[Item],
     packs: Sequence[Pack],
     day: Day,
@@ -46,7 +47,7 @@ def cold(
     if not day.shares_cooler:
         _ask(day, ledger)
     hard = [one for pack in cooled if pack.travels == "frozen" and (one := frozen(pack, items))]
-    bags = tuple(bag(one, items, day, ledger) for one in hard)
+    bags = tuple(bag(one, recipe, items, day, ledger) for one in hard)
     notes = tuple(raw_food(cooled, bags, items, day, ledger))
     spent = None if day.shares_cooler else _budget(hard, bags, cooled, items, day)
     return Cold(
@@ -56,6 +57,7 @@ def cold(
         ice_kg=_to_bring(spent) if spent else None,
         bags=bags,
         notes=(*notes, *_ice(spent, cooled, items, day, ledger)) if spent else notes,
+        layers=layers(cooled, items, ledger),
     )
 
 
