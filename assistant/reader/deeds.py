@@ -105,6 +105,9 @@ def starts_with_order(text: str) -> bool:
         verb = lexicon().get(" ".join(tokens[:length]))
         if verb and verb.form == "plain":
             following = tokens[length] if len(tokens) > length else ""
+            if "of" in (following, *tokens[length + 2 : length + 3]) and following in ("of", "and"):
+                # "Zest of one lemon", "zest and juice of a lime": a part of a food.
+                return False
             return (
                 not verb.food
                 or following

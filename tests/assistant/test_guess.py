@@ -90,3 +90,9 @@ def test_a_name_above_the_amounts_is_still_the_title() -> None:
     recipe = read("River Pancakes\n2 cups flour\n2 eggs\n1 cup milk\nMix and fry in butter.\n")
     assert recipe.title == "River Pancakes"
     assert [item.name for item in recipe.ingredients][:3] == ["flour", "eggs", "milk"]
+
+
+@pytest.mark.parametrize("line", ["zest of 1 lemon", "Zest and juice of a lime", "- zest of two oranges"])
+def test_the_zest_of_a_fruit_is_a_food_and_no_order(line: str) -> None:
+    page = layout(BARE.format(head="Buns", after="").replace("3 eggs", f"{line}\n3 eggs"))
+    assert {said.body: said.kind for said in page.lines if said.body}[line.lstrip("- ")] == "ingredient"
