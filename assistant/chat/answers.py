@@ -14,7 +14,7 @@ from assistant.chat.lexicon import hear
 from assistant.chat.patterns import acts
 from assistant.chat.reasons import NoReason, reasons_about
 from assistant.chat.values import allergens_of
-from assistant.show import words
+from assistant.show import parts, words
 from rules.circumstances import Day
 from rules.foods import catalogue
 from rules.plan import Pack, Plan, Stage
@@ -103,8 +103,8 @@ def _camp(_one: Meant, plan: Plan, day: Day, _utterance: str) -> str:
 
 
 def _pack(pack: Pack, plan: Plan, day: Day) -> str:
-    held = "; ".join(words.packed(plan, item, day.units) for item in pack.items)
-    return f"{words.pack_name(pack).capitalize()} ({words.TRAVELS[pack.travels]}): {held}."
+    held = "; ".join(parts.packed(plan, item, day.units) for item in pack.items)
+    return f"{parts.pack_name(pack).capitalize()} ({parts.TRAVELS[pack.travels]}): {held}."
 
 
 def _mixes(_one: Meant, plan: Plan, day: Day, utterance: str) -> str:
@@ -139,7 +139,7 @@ def _fat(_one: Meant, plan: Plan, _day: Day, utterance: str) -> str:
     told = []
     for use in uses or plan.fat:
         share = "" if use.share >= 1 else f"{words.number(use.share * 100)} % of the "
-        told.append(words.sentence(share + words.fat_said(use, plan.recipe.ingredients[use.ingredient].name)))
+        told.append(words.sentence(share + parts.fat_said(use, plan.recipe.ingredients[use.ingredient].name)))
     return " ".join(told)
 
 
@@ -153,8 +153,8 @@ def _coals(_one: Meant, plan: Plan, day: Day, utterance: str) -> str:
     if main is not None:
         told.append(_laid(main, "UNDER" in said and "TOP" not in said))
     told += [f"For the {stage.kind}: {words.coals(stage)}." for stage in over_coals if stage is not main]
-    told += [words.sentence(words.fresh_coals(fresh, day)) for stage in over_coals for fresh in stage.refresh]
-    return "\n".join([*told, words.fuel(plan.heat.fuel, day.units)])
+    told += [words.sentence(parts.fresh_coals(fresh, day)) for stage in over_coals for fresh in stage.refresh]
+    return "\n".join([*told, parts.fuel(plan.heat.fuel, day.units)])
 
 
 def _laid(stage: Stage, under_first: bool) -> str:
@@ -198,7 +198,7 @@ def _doneness(_one: Meant, plan: Plan, day: Day, _utterance: str) -> str:
     if plan.heat is None:
         return words.sentence(plan.no_coals_because or "nothing is cooked here")
     told = [minutes_figure(plan, day) + "."] if minutes_figure(plan, day) else []
-    told += [words.done(check, day.units) for check in plan.heat.doneness]
+    told += [parts.done(check, day.units) for check in plan.heat.doneness]
     stage = words.main_stage(plan)
     if not plan.heat.doneness and stage is not None and stage.look_for:
         told.append(words.sentence(f"look for {stage.look_for}"))
@@ -206,7 +206,7 @@ def _doneness(_one: Meant, plan: Plan, day: Day, _utterance: str) -> str:
 
 
 def _cold(_one: Meant, plan: Plan, day: Day, _utterance: str) -> str:
-    lines = words.cold_lines(plan, day.units)
+    lines = parts.cold_lines(plan, day.units)
     if not lines:
         return "No ice is needed: nothing here has to be kept cold."
     lines.sort(key=lambda line: not line.startswith("Ice") and "of ice" not in line)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from assistant.show import words
+from assistant.show import parts, words
 from rules.circumstances import Units
 from rules.plan import Pack, Plan, Travels
 from rules.recipe import Struct
@@ -44,8 +44,8 @@ def boxes(plan: Plan, units: Units) -> Iterator[Box]:
             id=None,
             name=AS_BOUGHT[travels],
             travels=travels,
-            where="" if travels == "camp" else words.TRAVELS[travels],
-            lines=tuple(f"{words.packed(plan, pack.items[0], units)} ({pack.id})" for pack in packs),
+            where="" if travels == "camp" else parts.TRAVELS[travels],
+            lines=tuple(f"{parts.packed(plan, pack.items[0], units)} ({pack.id})" for pack in packs),
         )
 
 
@@ -54,7 +54,7 @@ def _box(pack: Pack, name: str, plan: Plan, units: Units) -> Box:
         id=pack.id,
         name=words.capital(name),
         travels=pack.travels,
-        where="; ".join([words.TRAVELS[pack.travels], *([pack.container] if pack.container else [])]),
-        lines=tuple(words.packed(plan, item, units) for item in pack.items),
+        where="; ".join([parts.TRAVELS[pack.travels], *([pack.container] if pack.container else [])]),
+        lines=tuple(parts.packed(plan, item, units) for item in pack.items),
         make_ahead=words.capital(pack.make_ahead) if pack.make_ahead else None,
     )

@@ -17,7 +17,7 @@ from typing import Any
 from jinja2 import Environment, StrictUndefined
 from markupsafe import Markup
 
-from assistant.show import words
+from assistant.show import parts, words
 from assistant.show.boxes import boxes
 from assistant.show.fire import fire
 from assistant.show.moments import Line, by_date, folded, hour
@@ -48,7 +48,7 @@ def plan_card(plan: Plan, day: Day) -> str:
         questions=[(words.sentence(ask.text), words.sentence(ask.default)) for ask in plan.questions],
         fire=fire(plan, plan.heat, day) if plan.heat else None,
         no_coals_because=words.sentence(plan.no_coals_because or "No coals are needed."),
-        cautions=[(*words.caution(caution), caution.source) for caution in plan.cautions],
+        cautions=[(*parts.caution(caution), caution.source) for caution in plan.cautions],
         allergens=list(_allergens(plan)),
         camp_steps=plan.camp_steps,
         home_steps=plan.home_steps,
@@ -151,7 +151,7 @@ def _fat(plan: Plan) -> Iterator[str]:
     for use in plan.fat:
         share = "" if use.share >= 1 else f" ({use.share:.0%} of it)"
         name = words.capital(plan.recipe.ingredients[use.ingredient].name)
-        yield f"{name}{share}: {words.fat_goes(use)}."
+        yield f"{name}{share}: {parts.fat_goes(use)}."
 
 
 def _cold(plan: Plan, day: Day) -> Iterator[str]:
@@ -161,7 +161,7 @@ def _cold(plan: Plan, day: Day) -> Iterator[str]:
         yield f"Ice to bring: {words.weight(plan.cold.ice_kg, day.units)}."
     named = short_names(plan.packs)
     for bag in plan.cold.bags:
-        yield words.bag(bag, named.get(bag.pack, bag.pack))
+        yield parts.bag(bag, named.get(bag.pack, bag.pack))
     yield from plan.cold.notes
 
 
@@ -176,4 +176,4 @@ def _shopping(plan: Plan) -> Iterator[tuple[str, list[tuple[str, str]]]]:
 
 
 def _bought(line: Purchase) -> tuple[str, str]:
-    return words.capital(line.food), words.bought(line)
+    return words.capital(line.food), parts.bought(line)

@@ -11,7 +11,7 @@ from typing import Any
 
 from markupsafe import Markup
 
-from assistant.show import words
+from assistant.show import parts, words
 from assistant.show.drawing import Turn, level_drawing
 from assistant.show.graph import course, graph, told
 from assistant.show.rings import laid
@@ -58,9 +58,9 @@ def fire(plan: Plan, heat: Heat, day: Day) -> dict[str, Any]:
         "beds": [_bed(list(stages), plan.pot, day) for _, stages in groupby(over, key=_coals)],
         "lighting": [_ashed(stage) for stage in heat.stages if stage.kind == "light"],
         "chimney": [_lighting(batch, heat, day) for batch in heat.fuel.batches],
-        "per_pot": words.per_pot(plan),
+        "per_pot": parts.per_pot(plan),
         "graph": _graph(plan, heat, day),
-        "fuel": words.fuel(heat.fuel, day.units),
+        "fuel": parts.fuel(heat.fuel, day.units),
         "doneness": [_done(check, day) for check in heat.doneness],
     }
 
@@ -117,7 +117,7 @@ def _stage(stage: Stage, day: Day) -> dict[str, Any]:
         "minutes": words.minutes(stage.minutes) if stage.minutes else "",
         "inside": words.degrees(stage.temp_f, day.units) if stage.temp_f is not None else "",
         "look_for": f"Look for: {stage.look_for.rstrip('.')}." if stage.look_for else "",
-        "rhythm": words.rhythm(stage, day),
+        "rhythm": parts.rhythm(stage, day),
         "fresh": [_fresh(fresh, day) for fresh in stage.refresh],
     }
 
@@ -130,7 +130,7 @@ def _ashed(light: Stage) -> str:
 def _fresh(fresh: Refresh, day: Day) -> str:
     """Fresh coals from the moment they go on: "17:39: 5 on the lid and 2 under, lit at 17:19"."""
     return (
-        f"{words.when(fresh.at_min, day)}: {words.placed(fresh)}; "
+        f"{words.when(fresh.at_min, day)}: {parts.placed(fresh)}; "
         f"light them {'at ' if day.eat else ''}{words.when(fresh.light_at_min, day)}"
     )
 

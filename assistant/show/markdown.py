@@ -9,7 +9,7 @@ import re
 from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
-from assistant.show import words
+from assistant.show import parts, words
 from assistant.show.boxes import boxes
 from assistant.show.moments import Line, by_date, hour
 from assistant.show.plain import one_line, printable
@@ -27,9 +27,9 @@ _LINE_START = re.compile(r"^(\s*)([-+]|\d{1,9}[.)])(?=\s)")
 
 def plan_markdown(plan: Plan, look: Look) -> str:
     """The whole plan."""
-    parts = [
+    written = [
         f"# {_plain(plan.recipe.title or 'A recipe without a name')}",
-        _plain(", ".join([plan.recipe.family, *words.facts(plan, look.day)])),
+        _plain(", ".join([plan.recipe.family, *parts.facts(plan, look.day)])),
         *_questions(plan),
         *(_coals(plan, plan.heat, look) if plan.heat else ("## Coals", _plain(plan.no_coals_because or ""))),
         *_packs(plan, look),
@@ -45,7 +45,7 @@ def plan_markdown(plan: Plan, look: Look) -> str:
         *_holds(plan),
         *_why(plan),
     ]
-    return "\n\n".join(part for part in parts if part) + "\n"
+    return "\n\n".join(part for part in written if part) + "\n"
 
 
 def recipe_markdown(recipe: Recipe, look: Look) -> str:
@@ -54,7 +54,7 @@ def recipe_markdown(recipe: Recipe, look: Look) -> str:
     for item in recipe.ingredients:
         measured = words.amount(in_all(item.amounts), look.day.units)
         rows.append((item.component or "", measured, " ".join([*item.state, item.name]), item.prep or ""))
-    parts = [
+    written = [
         f"# {_plain(recipe.title or 'A recipe without a name')}",
         f"{recipe.family}"
         + (f", {words.span(recipe.servings)} {_plain(recipe.servings.of)}" if recipe.servings else ""),
@@ -62,7 +62,7 @@ def recipe_markdown(recipe: Recipe, look: Look) -> str:
         *_numbered("Method", [step.text for step in recipe.steps]),
         *_section("Not understood", _list(f"line {line.line + 1}: {line.text}" for line in recipe.unread)),
     ]
-    return "\n\n".join(part for part in parts if part) + "\n"
+    return "\n\n".join(part for part in written if part) + "\n"
 
 
 def _plain(text: str) -> str:
@@ -117,7 +117,7 @@ def _moment(line: Line, look: Look) -> tuple[str, str]:
 
 
 def _caution(caution: Caution) -> str:
-    heading, text = words.caution(caution)
+    heading, text = parts.caution(caution)
     return f"- **{_plain(words.sentence(heading))}** {_plain(text)}"
 
 
@@ -133,18 +133,18 @@ def _coals(plan: Plan, heat: Heat, look: Look) -> tuple[str, ...]:
             else "",
             row.stage.look_for if row.stage else "",
         )
-        for row in words.fire_rows(heat, look.day)
+        for row in parts.fire_rows(heat, look.day)
     ]
     main = words.main_stage(plan)
     lines = [
-        *(words.rhythm(main, look.day) if main else ()),
-        words.fuel(heat.fuel, look.day.units),
-        *(words.done(check, look.day.units) for check in heat.doneness),
+        *(parts.rhythm(main, look.day) if main else ()),
+        parts.fuel(heat.fuel, look.day.units),
+        *(parts.done(check, look.day.units) for check in heat.doneness),
     ]
     drawn = _drawn(main, plan.pot.diameter_in) if main is not None and plan.pot else ""
     return (
         "## Coals",
-        words.per_pot(plan),
+        parts.per_pot(plan),
         _table(("When", "What", "Coals", "Lasts", "Inside", "Look for"), rows),
         drawn,
         _list(lines),
@@ -172,7 +172,7 @@ def _packs(plan: Plan, look: Look) -> tuple[str, ...]:
         )
         for box in boxes(plan, look.day.units)
     ]
-    fat = [f"{plan.recipe.ingredients[use.ingredient].name}: {words.fat_goes(use)}" for use in plan.fat]
+    fat = [f"{plan.recipe.ingredients[use.ingredient].name}: {parts.fat_goes(use)}" for use in plan.fat]
     return (
         *_section("Packs", _table(("Pack", "Holds", "Travels", "Ahead"), rows)),
         *_section("Fat", _list(fat)),
@@ -180,7 +180,7 @@ def _packs(plan: Plan, look: Look) -> tuple[str, ...]:
 
 
 def _cold(plan: Plan, look: Look) -> tuple[str, ...]:
-    return _section("Cold", _list(words.cold_lines(plan, look.day.units)))
+    return _section("Cold", _list(parts.cold_lines(plan, look.day.units)))
 
 
 def _shopping(plan: Plan) -> tuple[str, ...]:

@@ -10,7 +10,7 @@ import io
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from assistant.show import words
+from assistant.show import parts, words
 from assistant.show.plain import printable
 from rules.plan import Plan
 from rules.wording import short_names
@@ -52,7 +52,7 @@ def _shopping(plan: Plan) -> Iterator[tuple[str, ...]]:
 def _packs(plan: Plan, look: Look) -> Iterator[tuple[str, ...]]:
     names = short_names(plan.packs)
     for pack in plan.packs:
-        note = ", ".join(filter(None, [pack.kind, words.TRAVELS[pack.travels], pack.container]))
+        note = ", ".join(filter(None, [pack.kind, parts.TRAVELS[pack.travels], pack.container]))
         for item in pack.items:
             ingredient = plan.recipe.ingredients[item.ingredient]
             prepared = f"{ingredient.name}, {ingredient.prep}" if ingredient.prep else ingredient.name

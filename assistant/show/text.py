@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 from rich.text import Text
 
-from assistant.show import words
+from assistant.show import parts, words
 from assistant.show.boxes import boxes
 from assistant.show.moments import Line, by_date, hour
 from assistant.show.plain import one_line, printable
@@ -47,7 +47,7 @@ def plan_text(plan: Plan, look: Look) -> str:
 
 def _head(page: Page, plan: Plan) -> None:
     page.title(one_line(plan.recipe.title or "A recipe without a name"), plan.recipe.family)
-    page.facts(words.facts(plan, page.day))
+    page.facts(parts.facts(plan, page.day))
     if plan.questions:
         count = len(plan.questions)
         things = "1 thing was" if count == 1 else f"{count} things were"
@@ -62,11 +62,11 @@ def _coals(page: Page, plan: Plan) -> None:
     stage = words.main_stage(plan)
     if stage is not None and plan.pot is not None:
         _levels(page, plan.pot.diameter_in, stage.top, stage.under, stage.pattern, _facts(page, stage))
-    if per_pot := words.per_pot(plan):
+    if per_pot := parts.per_pot(plan):
         page.say(per_pot, style=WARN)
     _stages(page, plan.heat)
     page.gap()
-    page.say(words.fuel(plan.heat.fuel, page.day.units))
+    page.say(parts.fuel(plan.heat.fuel, page.day.units))
     _doneness(page, plan.heat)
 
 
@@ -115,13 +115,13 @@ def _level(name: str, rows: list[str], pattern: str) -> Text:
 def _stages(page: Page, heat: Heat) -> None:
     page.heading("over the coals", "one thing after the other")
     page.rows(
-        [row.when, Text(row.what, HEAD), row.where, row.lasts] for row in words.fire_rows(heat, page.day)
+        [row.when, Text(row.what, HEAD), row.where, row.lasts] for row in parts.fire_rows(heat, page.day)
     )
 
 
 def _doneness(page: Page, heat: Heat) -> None:
     for check in heat.doneness:
-        page.say(words.done(check, page.day.units))
+        page.say(parts.done(check, page.day.units))
 
 
 def _packs(page: Page, plan: Plan) -> None:
@@ -134,7 +134,7 @@ def _packs(page: Page, plan: Plan) -> None:
             page.say(words.sentence(box.make_ahead), indent=4, style=QUIET)
     if plan.fat:
         page.heading("fat")
-        page.rows([plan.recipe.ingredients[use.ingredient].name, words.fat_goes(use)] for use in plan.fat)
+        page.rows([plan.recipe.ingredients[use.ingredient].name, parts.fat_goes(use)] for use in plan.fat)
 
 
 def _steps(page: Page, plan: Plan) -> None:
@@ -163,7 +163,7 @@ def _done_at(line: Line, page: Page) -> str:
 
 
 def _cold(page: Page, plan: Plan) -> None:
-    lines = words.cold_lines(plan, page.day.units)
+    lines = parts.cold_lines(plan, page.day.units)
     if lines:
         page.heading("cold")
         for line in lines:
@@ -173,10 +173,10 @@ def _cold(page: Page, plan: Plan) -> None:
 def _lists(page: Page, plan: Plan) -> None:
     if plan.shopping:
         page.heading("shopping", "to buy, and what the plan needs of it")
-        page.rows([line.food, words.bought(line)] for line in plan.shopping if not line.likely_at_home)
+        page.rows([line.food, parts.bought(line)] for line in plan.shopping if not line.likely_at_home)
         if at_home := [line for line in plan.shopping if line.likely_at_home]:
             page.say("Look at home first", style=HEAD)
-            page.rows([line.food, words.bought(line)] for line in at_home)
+            page.rows([line.food, parts.bought(line)] for line in at_home)
     if plan.kit.home or plan.kit.camp:
         page.heading("kit")
         page.rows(
@@ -199,7 +199,7 @@ def _labels(page: Page, plan: Plan) -> None:
 def _careful(page: Page, plan: Plan) -> None:
     if plan.cautions:
         page.heading("careful")
-        for heading, text in map(words.caution, plan.cautions):
+        for heading, text in map(parts.caution, plan.cautions):
             page.say(Text(words.sentence(printable(heading)), WARN) + Text(f" {printable(text)}"))
     if plan.allergens or plan.check_label:
         page.heading("holds")
@@ -303,8 +303,8 @@ def coals_text(answer: CoalsAnswer, look: Look) -> str:
     _levels(page, answer.diameter_in, answer.top, answer.under, answer.pattern, facts)
     page.gap()
     for fresh in answer.refresh:
-        page.say(words.fresh_coals_in(fresh))
-    page.say(words.fuel(answer.fuel, look.day.units))
+        page.say(parts.fresh_coals_in(fresh))
+    page.say(parts.fuel(answer.fuel, look.day.units))
     page.heading("why")
     for reason in answer.why:
         page.say(words.because(reason))

@@ -50,14 +50,14 @@ def river_recipe() -> Recipe:
         servings=Servings(low=9, high=9, of="paddlers"),
         ingredients=(
             food(4, "1/2 cup butter", "butter", cups(0.5), food="butter"),
-            food(5, "1 1/2 cups flour", "flour", cups(1.5), food="flour, all-purpose"),
+            food(5, "1 1/2 cups flour", "flour", cups(1.5), food="all-purpose flour"),
             food(
                 6,
                 "2 1/4 teaspoons baking powder",
                 "baking powder",
                 Amount(low=2.25, high=2.25, unit="teaspoon"),
             ),
-            food(7, "1 1/2 cups milk", "milk", cups(1.5), food="milk, whole"),
+            food(7, "1 1/2 cups milk", "milk", cups(1.5), food="milk"),
             food(
                 8, "2 pounds peaches, sliced", "peaches", Amount(low=2, high=2, unit="pound"), prep="sliced"
             ),

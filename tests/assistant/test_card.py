@@ -17,7 +17,7 @@ from msgspec.structs import replace
 
 from assistant.show.card import plan_card
 from assistant.show.data import json_line
-from assistant.show.words import CAUTIONS
+from assistant.show.parts import CAUTIONS
 from rules.circumstances import Day
 from rules.plan import CautionId, Moment, Plan
 from tests.assistant import hostile

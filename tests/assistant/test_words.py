@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from assistant.show import words
+from assistant.show import parts, words
 from rules.circumstances import Day
 from rules.plan import FatUse, Minutes, Plan, PotPlan, Stage
 
@@ -85,4 +85,4 @@ def test_lists_are_joined_as_one_says_them(listed: list[str], told: str) -> None
     ],
 )  # fmt: skip
 def test_a_fat_is_told_once_with_its_moment(use: FatUse, told: str) -> None:
-    assert words.fat_said(use, "butter") == told
+    assert parts.fat_said(use, "butter") == told
