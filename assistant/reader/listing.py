@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import re
+from functools import cache
 
-from assistant.reader import headings
+from assistant.reader import headings, words
 from assistant.reader.desk import Desk, Kind, asks, is_fact
 from assistant.reader.guess import AMOUNT, COUNTS_NO_FOOD
 from assistant.reader.marks import Marked
+from rules.foods.names import singulars
 
 #: "Oven at 450F" among the foods is a deed.
 OVEN = re.compile(
@@ -33,6 +35,8 @@ TABLE_HEAD = frozenset(
 TALK = 12
 LONGEST_HEADING = 10
 SHORT_ITEM, SHORT, SHORT_BARE = 6, 6, 5
+#: A part's name that stands between amounts without a colon has at most so many words.
+SHORT_PART = 3
 
 
 def sort_list(desk: Desk, first: int, last: int, component: str | None) -> None:
@@ -113,5 +117,18 @@ def _is_component(desk: Desk, line: Marked, last: int, *, bulleted: bool) -> boo
     if bulleted:
         return line.words <= SHORT and bool(below and below.bullet)
     alone = not (line.number and desk.lines[line.number - 1].body)
-    heads = alone and below is not None and bool(AMOUNT.match(below.body))
+    heads = (alone or _is_part(line)) and below is not None and bool(AMOUNT.match(below.body))
     return line.words <= SHORT_BARE and heads and (line.shouted or "," not in line.body)
+
+
+def _is_part(line: Marked) -> bool:
+    """Whether a line between amounts is nothing but the name of a part: "Frosting", "Crumb topping"."""
+    said = singulars(line.body.lower()).split()
+    return (
+        line.words <= SHORT_PART and line.body[:1].isupper() and said[-1:] != [] and said[-1] in _part_words()
+    )
+
+
+@cache
+def _part_words() -> frozenset[str]:
+    return frozenset(words.groups("headings.toml")["parts"])

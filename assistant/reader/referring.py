@@ -10,15 +10,17 @@ from collections.abc import Iterable
 from assistant.reader.clauses import Clause
 from assistant.reader.deeds import lexicon
 from assistant.reader.frame import CLOSES
-from assistant.reader.known import singular_words
+from assistant.reader.known import singular_words, without_states
 from assistant.reader.mentions import Foods, Mention, thing_words
 from assistant.reader.scene import HANDLING
-from assistant.reader.shares import REST, Shares
+from assistant.reader.shares import REST, Shares, is_all_of
 from assistant.reader.sheet import Sheet
 from rules.foods.names import plain, singulars
-from rules.recipe import Deed
+from rules.recipe import Deed, Ingredient
 from rules.roles import POURED_AGAIN
 
+#: "Scrape up everything brown" is what sticks to the pot, and no food of the list.
+LOOSENS = frozenset({"scrape", "scraping", "loosen", "loosening"})
 #: "Over the hot butter" is the butter that was put there.
 HEATED = frozenset({"hot", "melted", "foaming", "sizzling", "bubbling", "browned", "warm", "cooled"})
 DEFINITE = frozenset({"the", "this", "that", "these", "those"})
@@ -30,6 +32,14 @@ ALL_OF = frozenset(
 NO_MORE: frozenset[Deed] = HANDLING | {"serve", "bake", "rest"}
 NEAR_BEFORE, NEAR_AFTER = 3, 6
 SEVERAL_PARTS = 2
+#: A part is named at most so many tokens before its food.
+PART_BACK = 12
+#: States that tell one line of a food from another.
+STATES = (
+    frozenset({"cold", "chilled"}),
+    frozenset({"softened", "soft"}),
+    frozenset({"melted"}),
+)
 DENIAL, EXCEPTED, PURPOSE = 5, 3, 6
 
 
@@ -76,10 +86,23 @@ class Referring:
             if mention.words == "vegetable" and set(held) & set(mention.who):
                 # What was just cut for it counts among "the vegetables", the lemon too.
                 meant |= dict.fromkeys(held)
-            return tuple(index for index in meant if not self.shares.entered(index))
+            return self._of_begun_parts(mention.who, meant)
         if len(mention.who) > 1:
             return self._one_of(sheet, mention)
-        return self._namesake(sheet, mention) or mention.who
+        return (
+            self._in_that_state(sheet, mention)
+            or self._namesake(sheet, mention)
+            or self._of_that_part(sheet, mention)
+            or mention.who
+        )
+
+    def _of_begun_parts(self, group: Iterable[int], meant: Iterable[int]) -> tuple[int, ...]:
+        """Of a group what is left of the parts that are begun: a cake's dry ingredients hold no sugar of its frosting."""
+        known = self.foods.ingredients
+        left = tuple(index for index in meant if not self.shares.entered(index))
+        begun = {known[index].component for index in range(self.listed) if self.shares.begun(index)}
+        own = tuple(index for index in left if known[index].component in begun)
+        return own if own or any(self.shares.begun(index) for index in group) else left
 
     def _all_left(self, sheet: Sheet, mention: Mention) -> tuple[int, ...]:
         left = tuple(index for index in range(self.listed) if not self.shares.entered(index))
@@ -122,7 +145,7 @@ class Referring:
             for index in mention.who
             if sheet.component and self.foods.ingredients[index].component == sheet.component
         )
-        several = own or mention.who
+        several = self._said_so(sheet, mention) or own or mention.who
         unnamed = tuple(index for index in several if index not in self.named)
         several = unnamed or several
         fresh = tuple(index for index in several if not self.shares.entered(index))
@@ -146,6 +169,66 @@ class Referring:
             if known[at].component != known[first].component and not self.shares.entered(at)
         )[:1]
 
+    def _said_so(self, sheet: Sheet, mention: Mention) -> tuple[int, ...]:
+        """Of one food on several lines that in the state or of the amount or part that stands before it."""
+        known = self.foods.ingredients
+        if len({known[index].name for index in mention.who}) > 1:
+            return ()
+        state = next((state for state in STATES if state & self._before(sheet, mention)), None)
+        stated = tuple(index for index in mention.who if state and _is_said(known[index], state))
+        offset = sheet.offset(mention.start)
+        told = tuple(
+            i for i in mention.who if is_all_of(known[i], sheet.amounts, sheet.paragraph.text, offset)
+        )
+        part = self._part_said(sheet, mention)
+        of_part = tuple(index for index in mention.who if part and known[index].component == part)
+        return next((one for one in (told, stated, of_part) if 0 < len(one) < len(mention.who)), ())
+
+    def _before(self, sheet: Sheet, mention: Mention) -> frozenset[str]:
+        return frozenset(sheet.low(at) for at in range(mention.start - 2, mention.end))
+
+    def _in_that_state(self, sheet: Sheet, mention: Mention) -> tuple[int, ...]:
+        """The cold butter for the dough, where the words alone fit the melted butter for the top as well or better."""
+        known = self.foods.ingredients
+        state = next((state for state in STATES if state & self._before(sheet, mention)), None)
+        if state is None or not mention.who or _is_said(known[mention.who[0]], state):
+            return ()
+        others = self.foods.namesakes(without_states(singular_words(mention.words)), mention.who)
+        return tuple(at for at in others if _is_said(known[at], state))[:1]
+
+    def _of_that_part(self, sheet: Sheet, mention: Mention) -> tuple[int, ...]:
+        """The whole milk of the dough, where the milk is that of an icing which is not begun yet."""
+        if len(self.components) < SEVERAL_PARTS or not mention.who:
+            return ()
+        known = self.foods.ingredients
+        own = known[mention.who[0]].component
+        part = sheet.component or self._part_said(sheet, mention)
+        others = self.foods.namesakes(singular_words(mention.words), mention.who)
+        if part in self.components:
+            return tuple(at for at in others if known[at].component == part != own)[:1]
+        if own not in self.components or any(
+            self.shares.begun(index) for index in range(self.listed) if known[index].component == own
+        ):
+            return ()
+        earlier = self.components[: self.components.index(own)]
+        there = tuple(at for at in others if known[at].component in earlier)
+        fresh = tuple(at for at in there if not self.shares.begun(at))
+        return (fresh or (there if sheet.low(mention.start - 1) in DEFINITE else ()))[:1]
+
+    def _part_said(self, sheet: Sheet, mention: Mention) -> str | None:
+        """The part that the sentence speaks of before the food: "for the syrup, bring the sugar to a boil"."""
+        start = max((begin for begin, _ in sheet.frame.sentences if begin <= mention.start), default=0)
+        said = {
+            singulars(plain(sheet.low(at)))
+            for at in range(max(start, mention.start - PART_BACK), mention.start)
+        }
+        said &= self.parts
+        return (
+            next((c for c in self.components if said & set(singulars(plain(c)).split())), None)
+            if said
+            else None
+        )
+
     def again(self, sheet: Sheet, mention: Mention, index: int, deed: Deed) -> bool:
         """Whether a food that was taken is taken a second time: fat, salt, sugar, without "the"."""
         if self.foods.known[index].role not in POURED_AGAIN or deed in NO_MORE:
@@ -167,6 +250,8 @@ class Referring:
             None,
         )
         if {"except", "excluding"} & set(before[-EXCEPTED:]):
+            return True
+        if mention.sort == "all" and clause and LOOSENS & set(clause.verb.words.split()):
             return True
         if denied is not None and not {",", ".", "and", ";"} & set(before[denied:]):
             return True
@@ -213,3 +298,9 @@ class Referring:
         own = tuple(i for i in range(self.listed) if self.foods.ingredients[i].component == part)
         free = tuple(i for i in own if i not in self.named and not self.shares.entered(i))
         return free if len(free) * 2 > len(own) else ()
+
+
+def _is_said(ingredient: Ingredient, state: frozenset[str]) -> bool:
+    """Whether the line says that the food is in this state."""
+    said = " ".join(filter(None, (*ingredient.state, ingredient.prep, ingredient.notes))).lower()
+    return bool(state & set(said.replace(",", " ").split()))

@@ -109,6 +109,24 @@ def _by_amount(
     return None
 
 
+def is_all_of(ingredient: Ingredient, amounts: Sequence[Quantity], text: str, offset: int) -> bool:
+    """Whether the amount right before a food, at character `offset`, is the whole of this ingredient's."""
+    main = units.in_all(ingredient.amounts)
+    if main is None or main.unit is None or main.high <= 0:
+        return False
+    last = bisect_right(amounts, offset, key=lambda quantity: quantity.end)
+    for quantity in amounts[max(0, last - 1) : last]:
+        between = text[quantity.end : offset] if offset - quantity.end <= NEAR else ","
+        if quantity.sort != "amount" or "," in between or " and " in between:
+            continue
+        try:
+            share = units.to(quantity.high, quantity.unit, main.unit) / main.high
+        except Problem:
+            continue
+        return abs(share - 1) < 1 - NEARLY_ALL
+    return False
+
+
 def _count(word: str) -> float | None:
     """The figure of a bare count: "one", "2"."""
     return NUMBERS.get(word) or (value(word) if word.isdigit() else None)
@@ -153,6 +171,10 @@ class Shares:
         """Whether nothing of it is known to be left."""
         account = self._accounts[index]
         return account.all_gone or account.told > NEARLY_ALL
+
+    def begun(self, index: int) -> bool:
+        """Whether some of it went into something."""
+        return self._accounts[index].entered > 0
 
     def may_take(self, index: int, share: float | None, *, handled: bool, again: bool) -> bool:
         """Whether a mention takes of it, or only speaks of what was taken.

@@ -137,7 +137,7 @@ class _Method:
         place = _place(vessels)
         heat = next(iter(sheet.signs_in(sheet.heat, clause.start, clause.end)), None)
         things = sheet.things_in(clause.start, clause.end)
-        made, named = things_of(sheet.text, clause, things, spoken)
+        made, named = things_of(sheet.text, clause, things, spoken, sheet.frame.asides)
         deed = deed_of(
             clause,
             page=sheet.frame,

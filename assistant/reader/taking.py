@@ -52,6 +52,8 @@ ENDS = frozenset(["", ".", ",", ";", "and", "well", "thoroughly"])
 #: Foods that give a verb its name: "salt the water", "butter the tin".
 VERB_FOODS: frozenset[Role] = frozenset({"salt", "pepper", "fat", "flour", "spice", "sugar"})
 SEASONS: frozenset[Role] = frozenset({"salt", "pepper", "spice", "herb"})
+#: After a food that was taken these speak of what it went into: "stir into the flour mixture".
+MIXTURES = frozenset({"mixture", "batter", "dough", "filling"})
 #: A pronoun stands this near behind its verb [tokens].
 NEAR = 3
 
@@ -110,7 +112,8 @@ class Taker:
                     offset,
                 )
             again = self.referring.again(sheet, mention, at, deed)
-            if self.shares.may_take(at, share, handled=hands, again=again):
+            inside = self.shares.begun(at) and sheet.low(mention.end) in MIXTURES
+            if not inside and self.shares.may_take(at, share, handled=hands, again=again):
                 taken.append((at, self.shares.take(at, share, handled=hands)))
             else:
                 named.append(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Set
 from functools import cache
 
 from spacy.tokens import Doc
@@ -47,9 +48,12 @@ def marks(text: Doc) -> list[Mark]:
 
 
 def things_of(
-    text: Doc, clause: Clause, found: list[Mark], mentions: list[Mention]
+    text: Doc, clause: Clause, found: list[Mark], mentions: list[Mention], asides: Set[int] = frozenset()
 ) -> tuple[str | None, list[tuple[int, str]]]:
-    """What a clause makes, and the things that it names, each with its place."""
+    """What a clause makes, and the things that it names, each with its place.
+
+    `asides` are the tokens that tell when or how far: in "until the mixture looks like crumbs" nothing is named.
+    """
     foods = {
         index
         for mention in mentions
@@ -63,11 +67,12 @@ def things_of(
         inside = clause.start <= start < clause.end and not clause.verb_start <= start < clause.verb_end
         if not inside or (start in foods and end - start == 1) or (start in foods and end - 1 in foods):
             continue
-        name = singulars(plain(text[start:end].text))
+        name = singulars(plain(text[start:end].text)).removeprefix("the ").removeprefix("into ")
         lead = lower(text)[max(clause.start, start - LOOK_BACK) : start]
-        if _is_made(lead, clause):
+        stands = name in ("dry", "wet") or (lead[-1:] == ["into"] and name.endswith(" mixture"))
+        if _is_made(lead, clause) and not stands:
             made = made or name
-        else:
+        elif start not in asides:
             named.append((start, name))
     return made, named
 

@@ -124,6 +124,7 @@ class Bench:
             if lonely and any(event.does in MIXING for event in pot.events):
                 same = bool(parts_of.get(pot.index, set()) & parts_of.get(target.index, set()))
                 pot.into = target.index
+                pot.joined_at = _met_at(pot, target)
                 pot.mixed_in = same and not pot.is_formed and not target.is_formed
                 target.holds.append(pot.index)
 
@@ -208,3 +209,13 @@ class Bench:
 
 def _youngest(where: dict[Role, int] | dict[str, int], keys: Iterable[str]) -> int | None:
     return max((where[key] for key in keys if key in where), default=None)  # type: ignore[index]
+
+
+def _met_at(lonely: Pot, target: Pot) -> int | None:
+    """The action at which a mixture that is never spoken of again meets the one that is baked.
+
+    The first deed after both were begun that takes nothing up by itself; the fire at the latest.
+    """
+    begun = max(lonely.events[-1].at, target.events[0].at)
+    later = [event for event in target.events if event.at > begun]
+    return later[0].at if later else None

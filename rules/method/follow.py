@@ -131,6 +131,9 @@ class _Follower:
 
     def _work(self, step: int, action: Action) -> None:
         """Putting together, cooking, laying, waiting."""
+        if words("well") & set(action.word.split()):
+            self._make_a_well(step, action)
+            return
         fresh, again = self._split(action)
         targets = self._targets(action, fresh, again)
         if action.does == "grease":
@@ -142,10 +145,21 @@ class _Follower:
         thing = self._meet(action, targets)
         # What a fire deed does, it does to what it takes too: the event comes after the takings.
         laid = _lies(action.does, fresh, targets) or (
-            bool(targets) and action.does in ("add", "pour") and self.bench.pots[thing].is_formed
+            bool(targets) and action.does in ("add", "pour", "roll") and self.bench.pots[thing].is_formed
         )
         self._take(fresh, step, action, thing, laid=laid)
         self._happen(thing, step, action)
+
+    def _make_a_well(self, step: int, action: Action) -> None:
+        """A well is made in the flour; what was mixed by itself just before goes into it."""
+        hand, flour = self.bench.hand, self.bench.by_name("flour")
+        if flour is None or self.bench.pots[flour].has_fire:
+            self._happen(hand, step, action)
+            return
+        if hand is not None and hand != flour and not self.bench.pots[hand].has_fire:
+            self.bench.put_into(hand, flour, action, self.at)
+        self.bench.hand = flour
+        self._happen(flour, step, action)
 
     def _grease(self, fresh: list[Use], step: int, action: Action) -> None:
         """Fat in a pot on the fire stays there for what follows; in a tin it is only grease."""
