@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from assistant.show import parts, words
+from assistant.show import words
 from rules.circumstances import Day
-from rules.plan import FatUse, Minutes, Plan, PotPlan, Stage
+from rules.plan import Minutes, Plan, PotPlan, Stage
 
 
 @pytest.mark.parametrize(
@@ -74,15 +74,3 @@ def test_coals_of_one_side_say_so() -> None:
 )
 def test_lists_are_joined_as_one_says_them(listed: list[str], told: str) -> None:
     assert words.joined(listed) == told
-
-
-@pytest.mark.parametrize(
-    ("use", "told"),
-    [
-        (FatUse(ingredient=0, goes="cut in at home", when="while both are cold"), "butter is cut into the flour at home, while both are cold"),
-        (FatUse(ingredient=0, goes="stirred in", when="together with the milk"), "butter is stirred in together with the milk"),
-        (FatUse(ingredient=0, goes="hot pot first"), "butter goes into the hot pot first"),
-    ],
-)  # fmt: skip
-def test_a_fat_is_told_once_with_its_moment(use: FatUse, told: str) -> None:
-    assert parts.fat_said(use, "butter") == told
