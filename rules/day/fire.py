@@ -30,6 +30,7 @@ STARTS: dict[StageKind, str] = {
 COOKING: frozenset[StageKind] = frozenset({"fry", "boil", "simmer", "bake", "roast", "brown top"})
 MEAT_GOES_IN: frozenset[StageKind] = COOKING | {"brown"}
 #: The cook stays beside these.
+HOT_FAT = "the fat over the coals"
 ATTENDED: dict[StageKind, str] = {"brown": "the browning", "fry": "the frying"}
 THIRDS = "lid a third one way, pot a third the other way"
 TURN = f"Turn: {THIRDS}; keep the lid shut. So every {{every}} minutes."
@@ -65,11 +66,19 @@ def staged(stages: Sequence[Stage], recipe: Recipe, fat: Sequence[FatUse]) -> It
     for stage in stages:
         start = stage.starts_at_min or 0.0
         do = " ".join(part for part in (_begun(stage, recipe, fat), _sentence(stage.look_for)) if part)
-        hands = stage.minutes.high if stage.minutes and stage.kind in ATTENDED else 3.0
-        yield Task(start, "fire", do, hands, ATTENDED.get(stage.kind, ""))
+        beside = _beside(stage, recipe)
+        hands = stage.minutes.high if stage.minutes and beside else 3.0
+        yield Task(start, "fire", do, hands, beside)
         yield from _turned(stage, is_last=bool(cooking) and stage is cooking[-1])
         for fresh in stage.refresh:
             yield Task(fresh.at_min, "fire", f"Fresh coals on: {_two(fresh.top, fresh.under)}.", 3.0)
+
+
+def _beside(stage: Stage, recipe: Recipe) -> str:
+    """What the cook stays beside, empty where the pot may be left alone."""
+    if stage.kind == "heat fat" and recipe.family == "deep fry":
+        return HOT_FAT
+    return ATTENDED.get(stage.kind, "")
 
 
 def _begun(stage: Stage, recipe: Recipe, fat: Sequence[FatUse]) -> str:

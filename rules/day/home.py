@@ -100,8 +100,11 @@ def longest_wait(recipe: Recipe, packs: Sequence[Pack] = ()) -> float:
 def _packed(packs: Sequence[Pack], cold: Cold | None, day: Day) -> str:
     if cold is None:
         return "Pack the box and the kit, fuel counted."
-    names = short_names(packs)
-    order = "; then ".join(", ".join(names[pack] for pack in layer.packs) for layer in cold.layers)
+    # Two sticks of butter lie side by side: here nobody minds for which part each is.
+    names = {pack.id: short_names([pack])[pack.id] for pack in packs}
+    order = "; then ".join(
+        ", ".join(dict.fromkeys(names[pack] for pack in layer.packs)) for layer in cold.layers
+    )
     ice = f" {mass(cold.ice_kg, day.units)} of ice beside and on top;" if cold.ice_kg else ""
     return f"Pack the cooler from the bottom up: {order};{ice} shut it. Shelf packs and kit beside it, fuel counted."
 

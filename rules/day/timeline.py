@@ -110,10 +110,15 @@ def _without_fire(recipe: Recipe, packs: Sequence[Pack], camp_steps: Sequence[st
         return
     begun = waiting.at_camp(recipe, packs, None)
     minutes = figure("no_coals_camp_min").value
-    first = min([-minutes, *(one.at_min - minutes / 2 for one in begun)])
+    grills = recipe.family == "grill or smoke"
+    extra = figure("grill_min").value if grills else 0.0
+    first = min([-minutes - extra, *(one.at_min - minutes / 2 for one in begun)])
     do = "Wash hands, lay out bowl and packs; put it together as the steps for camp say."
     yield Task(first, "fire", do, minutes / 2, "putting it together")
     yield from (Task(one.at_min, "fire", waiting.told(one)) for one in begun)
+    if grills:
+        do = "Make the fire for the grill and cook over it, as the steps for camp say."
+        yield Task(-figure("grill_min").value, "fire", do, minutes / 2, "the grilling")
 
 
 def _after_the_meal(heat: Heat | None, cold: Cold | None, day: Day) -> Iterator[Task]:

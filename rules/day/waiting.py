@@ -14,7 +14,7 @@ from rules.waits import figure as wait_figure
 #: Packs in which a mixture was made at home, with its waiting.
 MADE = frozenset({"prepped", "wet mix"})
 WORDS = {
-    "chill": "Covered, into the cooler: it chills {span} now.",
+    "chill": "Covered, into the cooler: it chills now, {span}.",
     "marinate": "Meat and marinade into their bag and back into the cooler: {span}.",
     "rise": "Cover it and let it rise, out of sun and wind: {span}.",
     "rest": "It rests now: {span}.",

@@ -201,7 +201,8 @@ def _is_sour(taking: Taking, kitchen: Kitchen) -> bool:
 def marinates(portion: Portion, kitchen: Kitchen) -> bool:
     """Whether raw flesh waits in a marinade and not in a forcemeat."""
     return any(
-        taking.marinade and is_marinade({kitchen.role(other) for other in kitchen.graph.company(taking)})
+        taking.marinade
+        and is_marinade({kitchen.role(other) for other in kitchen.graph.company(taking) if other.marinade})
         for taking in kitchen.graph.moments(portion.item.index)
     )
 
@@ -217,19 +218,21 @@ def marinade_travels_with_its_meat(portion: Portion, kitchen: Kitchen) -> Place 
     taking = portion.taking
     if taking is None or not taking.marinade or portion.role in _NOT_IN_MARINADE or portion.role in _FLESH:
         return None
-    if not is_marinade(kitchen.beside(portion)):
+    # What joins the meat after its wait (bread to wrap it in, the other skewers' vegetables) is no part of the marinade.
+    waiting = [other for other in kitchen.company(portion) if other.marinade]
+    if not is_marinade({kitchen.role(other) for other in waiting}):
         return None
     if portion.role == "vegetable" and (portion.food is None or portion.food.name not in AROMATIC):
         return None
-    flesh = [other for other in kitchen.company(portion) if kitchen.role(other) in _FLESH]
+    flesh = [other for other in waiting if kitchen.role(other) in _FLESH]
     raw = [other for other in flesh if kitchen.role(other) != "tofu"] or flesh
     if not raw:
         return None
-    if portion.role in DAIRY and kitchen.curdles(kitchen.company(portion)):
+    if portion.role in DAIRY and kitchen.curdles(waiting):
         return None
     meat = raw[0]
     name = kitchen.recipe.ingredients[meat.ingredient].name
-    sour = any(_is_sour(other, kitchen) for other in kitchen.company(portion))
+    sour = any(_is_sour(other, kitchen) for other in waiting)
     if kitchen.role(meat) == "fish" and sour:
         return Place(
             kind="wet mix",

@@ -268,3 +268,28 @@ def test_lye_travels_away_from_all_food() -> None:
     packs = packed(of, "yeast bread")
     assert mates(packs, of, "lye") == [{"lye"}]
     assert reasons(of, "yeast bread", "lye") == {"pantry.caustic"}
+
+
+def test_bread_that_joins_the_meat_after_its_wait_does_not_undo_the_marinade() -> None:
+    foods = (
+        line("chicken thighs", amount(2, "pound")),
+        line("plain yogurt", amount(1, "cup")),
+        line("cumin", amount(1, "teaspoon")),
+        line("flatbreads", amount(8)),
+    )
+    do = doing(*foods)
+    of = recipe(
+        *foods,
+        steps=(
+            step(
+                do("mix", "plain yogurt", "cumin", vessel="bowl"),
+                do("add", "chicken thighs"),
+                do("marinate", minutes=minutes(240, what="marinate")),
+            ),
+            step(do("shape", "flatbreads", word="thread")),
+            step(do("grill", minutes=minutes(10))),
+        ),
+    )
+    assert mates(packed(of, "grill or smoke"), of, "chicken thighs") == [
+        {"chicken thighs", "plain yogurt", "cumin"}
+    ]
