@@ -17,6 +17,9 @@ from rules.foods.names import MOST_KEPT
 from rules.recipe import Deed
 
 VOWELS = "aeiou"
+#: How far an order is looked for [tokens]; how many adverbs may stand before it ("Then very gently fold"); a line of so
+#: few words behind a verb that is an adjective as well names food ("Dry oregano").
+LOOK_AHEAD, MOST_ADVERBS, FEW = 24, 3, 2
 Form = Literal["plain", "ing", "past", "s"]
 
 
@@ -99,18 +102,35 @@ def finder() -> Finder:
 
 @lru_cache(maxsize=MOST_KEPT)
 def starts_with_order(text: str) -> bool:
-    """Whether a sentence opens with a plain verb: "Add the flour", not "Salt to taste"."""
-    tokens = opening(text, 4)
+    """Whether a sentence opens with a plain verb: "Add the flour", "In a bowl, beat the eggs", not "Salt to taste"."""
+    return _is_order(_from_the_verb(opening(text, LOOK_AHEAD)))
+
+
+def _from_the_verb(tokens: list[str]) -> list[str]:
+    """The tokens without what may stand before an order: "finely", "then", "in a large bowl,"."""
+    orders = words.groups("orders.toml")
+    if tokens[:1] and tokens[0] in (*orders["leads"], *orders["forward"]) and "," in tokens:
+        tokens = tokens[tokens.index(",") + 1 :]
+    first = 0
+    while first < min(len(tokens) - 1, MOST_ADVERBS) and (
+        tokens[first] in (*orders["soft"], "then")
+        or (tokens[first].endswith("ly") and tokens[first] not in lexicon())
+    ):
+        first += 1
+    return tokens[first:]
+
+
+def _is_order(tokens: list[str]) -> bool:
+    """Whether some tokens begin with a plain verb that is no food and no adjective where it stands."""
+    orders, small = words.groups("orders.toml"), words.groups("clauses.toml")
     for length in (3, 2, 1):
         verb = lexicon().get(" ".join(tokens[:length]))
         if verb and verb.form == "plain":
             following = tokens[length] if len(tokens) > length else ""
-            if "of" in (following, *tokens[length + 2 : length + 3]) and following in ("of", "and"):
-                # "Zest of one lemon", "zest and juice of a lime": a part of a food.
-                return False
-            return (
-                not verb.food
-                or following
-                in words.groups("clauses.toml")["article"] + words.groups("clauses.toml")["pronoun"]
+            if verb.food or (verb.words in orders["adjective"] and len(tokens) <= length + FEW):
+                return following in (*small["article"], *small["pronoun"])
+            # "Zest of one lemon", "zest and juice of a lime" are parts of a food.
+            return following != "of" and not (
+                following == "and" and tokens[length + 2 : length + 3] == ["of"]
             )
     return False

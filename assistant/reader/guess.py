@@ -18,10 +18,15 @@ UNITS = r"(?:tsps?|tbsps?|tbs|teaspoons?|tablespoons?|cups?|c|oz|ounces?|lbs?|po
 AMOUNT = re.compile(
     r"(?:about |approx\.? |around |roughly |ca\.? |~ ?)?"
     r"(?:\d|\.\d|half |a half |an? (?!bit |little |lot )|one |two |three |four |five |six |seven |eight |nine |ten |eleven |twelve |a dozen |dozen |"
-    rf"{UNITS}(?: of)? )",
+    # "Slice the onion" and "slice bread" are deeds.
+    rf"{UNITS} of |(?!slice){UNITS} (?!(?:the|your|each|all|both|it|them|be)\b))",
     re.IGNORECASE,
 )
+BRACKETS = re.compile(r"\([^()]{0,400}\)?")
+#: A line this long that ends without a sign goes on in the line below [words].
+UNENDED = 8
 AMOUNT_INSIDE = re.compile(rf"\d\s?{UNITS}\b", re.IGNORECASE)
+MEASURED = re.compile(rf"[\d./ -]{{1,8}}\s?{UNITS}\b", re.IGNORECASE)
 FIRST_PERSON = re.compile(r"\b(?:I|I'm|I've|we|my|our|you'll|you're)\b")
 SENTENCES = re.compile(r"(?<=[.!?;])\s+")
 PARTS: tuple[Part, ...] = ("head", "ingredients", "method", "notes")
@@ -92,12 +97,14 @@ def _cheapest(lines: list[Marked], allowed: tuple[Part, ...]) -> list[Part]:
     best: dict[Part, float] = {part: 0.0 if part == allowed[0] else 1.0 for part in allowed}
     came: list[dict[Part, Part]] = []
     numbers = {line.number for line in lines}
-    for line, following in zip(lines, [*lines[1:], None], strict=True):
+    for above, line, following in zip([None, *lines[:-1]], lines, [*lines[1:], None], strict=True):
         weights = evidence(line)
         if line is lines[0] and _begins_a_list(line, following):
             weights["ingredients"] += FIRST
         elif line is lines[0] and not line.bullet and line.words <= LONGEST_TITLE:
             weights["head"] += FIRST + (ALONE if line.number + 1 not in numbers else 0.0)
+        elif _goes_on(line, above):
+            weights["ingredients"] = min(weights["ingredients"], 0.0)
         elif _heads_orders(line, following) and line.number - 1 not in numbers:
             weights["method"] += ALONE
         step: dict[Part, float] = {}
@@ -125,6 +132,13 @@ def _is_bare_food(line: Marked) -> bool:
     return line.words <= 3 and catalogue().knows(line.body.lower())
 
 
+def _goes_on(line: Marked, above: Marked | None) -> bool:
+    """Whether a line is the wrapped end of the sentence above it, though a figure opens it: "into a tin of / 25 cm"."""
+    if above is None or line.bullet or above.number + 1 != line.number or above.words < UNENDED:
+        return False
+    return not above.body.endswith((".", "!", "?", ":", ")")) and not AMOUNT.match(above.body)
+
+
 def _heads_orders(line: Marked, following: Marked | None) -> bool:
     """Whether a few words stand straight above an order: "Evening"."""
     return (
@@ -140,9 +154,11 @@ def _heads_orders(line: Marked, following: Marked | None) -> bool:
 
 def evidence(line: Marked) -> dict[Part, float]:
     """How much a line speaks for each part."""
-    body = line.body
-    words = line.words
-    told = bool(TALKS_TO_YOU.search(body)) and words > 8
+    # What stands in brackets may be any talk about a food: it counts for nothing.
+    body = BRACKETS.sub("", line.body).strip() or line.body
+    words = len(body.split())
+    measured = MEASURED.match(body) is not None
+    told = bool(TALKS_TO_YOU.search(body)) and words > 8 and not measured
     amount = bool(AMOUNT.match(body)) and not told and not COUNTS_NO_FOOD.match(body)
     ordered = any(
         starts_with_order(sentence) for sentence in SENTENCES.split(SHORTENED.sub(r"\1", body))[:12]

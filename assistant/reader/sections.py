@@ -184,6 +184,8 @@ class _Sorter:
             # "### Baking" under "## Method" is a part of the dish.
             inner = part == "method" and 0 < level < line.level
             opened = _opens(line)
+            if opened and part == "method" and not line.colon and self._goes_on(line):
+                opened = None
             if opened == "method" and (inner or (part == "ingredients" and self._names_a_part(line, level))):
                 opened = None
             if opened:
@@ -192,7 +194,9 @@ class _Sorter:
                 part, level = opened, line.level
                 headed.add(number)
                 desk.kinds[number] = "heading"
-            elif (inline := headings.inline_part(line.body)) and not (part == "method" and line.bullet):
+            elif (inline := headings.inline_part(line.body)) and not (
+                part == "method" and (line.bullet or self._goes_on(line))
+            ):
                 part, desk.body[number] = inline
                 headed.add(number)
             elif part == "head" and line.level and not self.title_level:
@@ -203,6 +207,11 @@ class _Sorter:
         self.guessed = "ingredients" not in seen
         guess(desk.lines[: self.end], parts, desk.kinds, start)
         return parts, headed
+
+    def _goes_on(self, line: Marked) -> bool:
+        """Whether a line is the wrapped end of a sentence: "combine the dry / ingredients: flour, salt"."""
+        above = self.desk.lines[line.number - 1].body if line.number else ""
+        return line.body[:1].islower() and bool(above) and not above.endswith((".", "!", "?", ":"))
 
     def _names_a_part(self, line: Marked, level: int) -> bool:
         """Whether a heading of the list that could open the method names a part: "Assembly:" over amounts."""

@@ -96,3 +96,36 @@ def test_a_name_above_the_amounts_is_still_the_title() -> None:
 def test_the_zest_of_a_fruit_is_a_food_and_no_order(line: str) -> None:
     page = layout(BARE.format(head="Buns", after="").replace("3 eggs", f"{line}\n3 eggs"))
     assert {said.body: said.kind for said in page.lines if said.body}[line.lstrip("- ")] == "ingredient"
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "Finely chop onions and garlic into the pot.",
+        "In a large pot, heat olive oil over medium.",
+        "Then gently fold in what is left",
+        "Slice the onion as thin as you can",
+    ],
+)
+def test_what_stands_before_a_verb_makes_it_no_food(line: str) -> None:
+    assert kinds(BARE.format(head="Buns", after=f"{line}\n"))[line] == "step"
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "8 oz uncooked pasta (spaghetti will work. Any other long noodle you have in the dry box will too.)",
+        "1 lb beef shin, or stew meat if you are in town before we leave",
+        "Dry oregano",
+    ],
+)
+def test_talk_about_a_food_leaves_it_in_the_list(line: str) -> None:
+    assert (
+        kinds(BARE.format(head="Buns", after="").replace("3 eggs", f"{line}\n3 eggs"))[line] == "ingredient"
+    )
+
+
+def test_a_figure_at_the_head_of_a_wrapped_line_counts_no_food() -> None:
+    wrapped = "25x35 cm sheet) and flatten it with your hands."
+    after = f"Roll out the dough and lay it on a large baking sheet (this is enough for a\n{wrapped}\n"
+    assert kinds(BARE.format(head="Buns", after=after))[wrapped] == "step"

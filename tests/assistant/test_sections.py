@@ -256,6 +256,17 @@ def test_a_text_longer_than_any_recipe_is_left_unread_and_not_lost() -> None:
     assert layout("x" * (LONGEST_LINE + 1)).beyond[0].number == 0
 
 
+@pytest.mark.parametrize(
+    "step",
+    ["1. In a bowl, mix the dry\n   ingredients: flour,\n   salt.", "1. Add the remaining\ningredients."],
+)
+def test_the_wrapped_end_of_a_sentence_opens_no_list(step: str) -> None:
+    page = layout(
+        RECIPE.format(list="Ingredients", method="Method").partition("1.")[0] + step + "\n2. Bake.\n"
+    )
+    assert [line.body for line in page.lines if line.kind == "ingredient"] == ["2 cups flour", "1 tsp salt"]
+
+
 def test_a_line_longer_than_any_is_cut_and_the_recipe_under_it_is_read() -> None:
     page = layout("blah " * LONGEST_LINE + "\n" + RECIPE.format(list="Ingredients", method="Method"))
     assert [line.body for line in page.lines if line.kind == "ingredient"] == ["2 cups flour", "1 tsp salt"]
