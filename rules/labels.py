@@ -31,7 +31,7 @@ USE_BY = Rule(
 #: A 4 by 2 inch sticker at about 9 points.
 WIDTH, LINES = 44, 10
 #: Lines for what a dry mix meets at camp.
-MOST_ADDED = 2
+MOST_ADDED = 3
 LABELLED = frozenset({"dry mix", "wet mix", "prepped"})
 KEEPS = {
     "shelf": "Keep dry, on the shelf",
@@ -114,7 +114,7 @@ def _use_by(pack: Pack, recipe: Recipe, items: Sequence[Item], day: Day, ledger:
     if recipe.family == "preserve or ferment":
         # It keeps by its salt, acid or sugar, which only its recipe knows.
         return "Use as long as its recipe says"
-    row = _days(pack.kind, pack.travels)
+    row = days_row(pack.kind, pack.travels)
     if row is None:
         return "Use soon"
     shortest = [
@@ -133,7 +133,8 @@ def _use_by(pack: Pack, recipe: Recipe, items: Sequence[Item], day: Day, ledger:
 
 
 @cache
-def _days(kind: str, travels: str) -> LabelDays | None:
+def days_row(kind: str, travels: str) -> LabelDays | None:
+    """How long a kind of pack keeps as it travels; None where the table does not say."""
     return next(
         (row for row in table.read("label_days.csv", LabelDays) if row.id == f"{kind} {travels}"), None
     )
@@ -158,7 +159,9 @@ def _at_camp(
         return [f"{steps}."] if numbers else []
     lines = _listed(f"{steps}: add", added)
     return (
-        lines if len(lines) <= MOST_ADDED else [*lines[: MOST_ADDED - 1], _shortened(f"{lines[1]} and more")]
+        lines
+        if len(lines) <= MOST_ADDED
+        else [*lines[: MOST_ADDED - 1], _shortened(f"{lines[MOST_ADDED - 1]} and more")]
     )
 
 

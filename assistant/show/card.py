@@ -20,7 +20,7 @@ from markupsafe import Markup
 from assistant.show import parts, words
 from assistant.show.boxes import boxes
 from assistant.show.fire import fire
-from assistant.show.moments import Line, by_date, folded, hour
+from assistant.show.moments import Line, again, by_date, folded, hour
 from assistant.show.plain import one_line, printable
 from rules.circumstances import Day
 from rules.plan import Plan, Purchase
@@ -135,9 +135,11 @@ def _facts(plan: Plan, day: Day) -> Iterator[tuple[str, str]]:
 
 def _line(line: Line, day: Day) -> dict[str, Any]:
     """A line of the day with a tick for each of its moments."""
-    at = [hour(moment, day) for moment in line.moments]
-    every = f"Every {words.number(line.every_min)} minutes until {at[-1]}" if line.every_min else ""
-    return {"at": at, "do": line.do, "every": every}
+    return {
+        "at": [hour(moment, day) for moment in line.moments],
+        "do": line.do,
+        "again": words.sentence(again(line, day)) if len(line.moments) > 1 else "",
+    }
 
 
 def _allergens(plan: Plan) -> Iterator[str]:

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 
 from assistant.show import parts, words
 from assistant.show.boxes import boxes
-from assistant.show.moments import Line, by_date, hour
+from assistant.show.moments import Line, again, by_date, hour
 from assistant.show.plain import one_line, printable
 from assistant.show.rings import levels
 from rules.plan import Caution, Heat, Plan, Stage
@@ -109,11 +109,9 @@ def _the_day(plan: Plan, look: Look) -> tuple[str, ...]:
 
 
 def _moment(line: Line, look: Look) -> tuple[str, str]:
-    """When and what; what is done again and again is one row that names all its times."""
-    at = [hour(moment, look.day) for moment in line.moments]
-    if line.every_min is None:
-        return at[0], line.do
-    return at[0], f"Every {words.number(line.every_min)} minutes ({', '.join(at)}): {line.do}"
+    """When and what; what is done again and again is one row that names its times."""
+    more = again(line, look.day)
+    return hour(line.moments[0], look.day), f"{line.do} {words.sentence(more)}" if more else line.do
 
 
 def _caution(caution: Caution) -> str:

@@ -1,9 +1,9 @@
-"""The day in fewer lines, by dates: what is done again and again at even steps becomes one line that keeps its times."""
+"""The day in fewer lines, by dates: what is done again and again becomes one line that keeps all its times."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from itertools import groupby
+from itertools import groupby, pairwise
 
 from assistant.show import words
 from rules import clock
@@ -16,7 +16,7 @@ FEWEST = 3
 
 
 class Line(Struct, frozen=True, kw_only=True):
-    """One line of the day: a single moment, or the moments of something repeated every `every_min` minutes."""
+    """One line of the day: a moment, or all moments of what is repeated; `every_min` where their steps are even."""
 
     moments: tuple[Moment, ...]
     every_min: float | None = None
@@ -31,6 +31,16 @@ def by_date(moments: Sequence[Moment], day: Day) -> list[tuple[str, list[Line]]]
     """The lines of each date under its name, which is empty where the meal has no clock."""
     grouped = groupby(folded(moments), key=lambda line: _date(line.moments[0].at_min, day))
     return [(date, list(lines)) for date, lines in grouped]
+
+
+def again(line: Line, day: Day) -> str:
+    """When what a line says is done once more: "then every 10 minutes until 18:10", "also at 17:49 and 18:09"."""
+    if len(line.moments) == 1:
+        return ""
+    times = [hour(moment, day) for moment in line.moments[1:]]
+    if line.every_min is not None:
+        return f"then every {words.number(line.every_min)} minutes until {times[-1]}"
+    return f"also {'at ' if day.eat else ''}{words.joined(times)}"
 
 
 def hour(moment: Moment, day: Day) -> str:
@@ -64,20 +74,9 @@ def folded(moments: Sequence[Moment]) -> tuple[Line, ...]:
 
 
 def _lines(same: Sequence[Moment]) -> Iterator[Line]:
-    for run in _runs(same):
-        if len(run) >= FEWEST:
-            yield Line(moments=tuple(run), every_min=run[1].at_min - run[0].at_min)
-        else:
-            yield from (Line(moments=(moment,)) for moment in run)
-
-
-def _runs(same: Sequence[Moment]) -> Iterator[list[Moment]]:
-    """The moments of one deed, parted where the step between them changes."""
-    run: list[Moment] = []
-    for moment in same:
-        if len(run) > 1 and moment.at_min - run[-1].at_min != run[1].at_min - run[0].at_min:
-            yield run
-            run = []
-        run.append(moment)
-    if run:
-        yield run
+    """One line for what is done often, a line each for what is done once or twice."""
+    if len(same) < FEWEST:
+        yield from (Line(moments=(moment,)) for moment in same)
+        return
+    steps = {after.at_min - before.at_min for before, after in pairwise(same)}
+    yield Line(moments=tuple(same), every_min=steps.pop() if len(steps) == 1 else None)

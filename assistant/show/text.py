@@ -12,7 +12,7 @@ from rich.text import Text
 
 from assistant.show import parts, words
 from assistant.show.boxes import boxes
-from assistant.show.moments import Line, by_date, hour
+from assistant.show.moments import Line, again, by_date, hour
 from assistant.show.plain import one_line, printable
 from assistant.show.rings import COAL, COLUMNS, levels
 from assistant.show.terminal import EMBER, HEAD, QUIET, WARN, Page
@@ -152,14 +152,12 @@ def _the_day(page: Page, plan: Plan) -> None:
     for date, lines in by_date(plan.timeline, page.day):
         if date:
             page.say(date, style=HEAD)
-        page.rows([Text(hour(line.moments[0], page.day), EMBER), _done_at(line, page)] for line in lines)
+        page.rows([Text(hour(line.moments[0], page.day), EMBER), _told(line, page)] for line in lines)
 
 
-def _done_at(line: Line, page: Page) -> str:
-    if line.every_min is None:
-        return line.do
-    last = hour(line.moments[-1], page.day)
-    return f"{line.do} Then every {words.number(line.every_min)} minutes until {last}."
+def _told(line: Line, page: Page) -> str:
+    more = again(line, page.day)
+    return f"{line.do} {words.sentence(more)}" if more else line.do
 
 
 def _cold(page: Page, plan: Plan) -> None:

@@ -107,7 +107,7 @@ def test_repeated_turns_are_one_line_with_a_tick_each(river_plan: Plan) -> None:
     turns = tuple(Moment(at_min=minute, do="Turn the lid.") for minute in (-50, -40, -30, -20))
     tree = parsed(plan_card(replace(river_plan, timeline=turns), Day(eat="18:30")))
     (line,) = having(tree, "again")
-    assert "17:40 Every 10 minutes until 18:10: Turn the lid." in text(line)
+    assert "17:40 Turn the lid. Then every 10 minutes until 18:10." in text(line)
     assert len(list(line.iter("input"))) == 4
 
 

@@ -45,10 +45,10 @@ def test_a_recipe_as_read_keeps_its_unread_lines(river_recipe: Recipe) -> None:
     assert "line 3: As made on the gravel bar." in told
 
 
-def test_repeated_turns_are_one_row_with_all_their_times(river_plan: Plan) -> None:
+def test_repeated_turns_are_one_row(river_plan: Plan) -> None:
     turns = tuple(
         Moment(at_min=at, clock=clock, do="Turn.")
         for at, clock in ((-30, "18:00"), (-20, "18:10"), (-10, "18:20"))
     )
     told = plan_markdown(replace(river_plan, timeline=turns), Look(day=Day(eat="18:30")))
-    assert "| 18:00 | Every 10 minutes (18:00, 18:10, 18:20): Turn. |" in told
+    assert "| 18:00 | Turn. Then every 10 minutes until 18:20. |" in told
