@@ -53,21 +53,21 @@ def allergens(
     for item in items:
         if item.food is None:
             continue
-        freed = _freed(item.ingredient)
-        held = set(item.food.allergens) - freed
+        gone = freed(item.ingredient)
+        held = set(item.food.allergens) - gone
         sure |= held
         if held:
             named = listed(allergen for allergen in NINE if allergen in held)
             ledger.note(HOLDS.says(item.ingredient.name, food=item.food.name, allergens=named))
         check.setdefault(item.ingredient.name, set()).update(
-            (set(item.food.may_hold) | (set(item.food.allergens) & freed)) - held
+            (set(item.food.may_hold) | (set(item.food.allergens) & gone)) - held
         )
     for bread in _bread_to_serve(recipe):
         sure |= set(bread.allergens)
         ledger.note(HOLDS.says(f"{bread.name} to serve", food=bread.name, allergens=listed(bread.allergens)))
     for item, name, other in alternatives(items):
         if other is not None:
-            held = {*other.allergens, *other.may_hold} - _freed(item.ingredient)
+            held = {*other.allergens, *other.may_hold} - freed(item.ingredient)
             check.setdefault(f"{name} instead of {item.ingredient.name}", set()).update(held)
     _ask_about_unknown(items, ledger)
     return _of_nine(sure), tuple(
@@ -99,7 +99,8 @@ def _of_nine(held: set[Allergen]) -> tuple[Allergen, ...]:
     return tuple(allergen for allergen in NINE if allergen in held)
 
 
-def _freed(line: Ingredient) -> set[Allergen]:
+def freed(line: Ingredient) -> set[Allergen]:
+    """The allergens that a word of the line takes away ("gluten-free")."""
     said = {*line.name.split(), *(word for state in line.state for word in state.split())}
     return {one for row in table.read("free_from.csv", FreeFrom) if row.word in said for one in row.frees}
 

@@ -177,6 +177,8 @@ def _layer(pile: Pile, one: Loaded, course: Course, ledger: Ledger) -> Layer:
     line = curve(pile.made_of)
     share = line.thawed_share(held)
     until = _frozen_until(pile, course)
+    if not until:
+        return plain
     heat = pile.kg * (held - line.solid)
     ledger.note(
         SERVES.says(

@@ -6,7 +6,6 @@ pots, all the fuel, every cooler, the largest bowl.
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Iterator, Sequence
 
 from rules import foods, kit
@@ -15,7 +14,7 @@ from rules.circumstances import Units
 from rules.kit import Tool
 from rules.plan import PotPlan
 from rules.pot.iron import oven
-from rules.trip.irons import Booked, Iron
+from rules.trip.irons import Booked, Iron, Kind
 from rules.trip.model import CoolerPlan, Dish, Packed, TripFuel
 from rules.wording import mass
 
@@ -51,9 +50,10 @@ def packing(
     everywhere = len(dishes)
     rows = [
         Packed(box=_box(tool), item=item, dishes=() if len(ids) == everywhere else tuple(ids))
-        for tool, ids in (called[key] for key in sorted(called))
-        for item in _items(tool, slots, booked, coolers)
+        for tool, ids in (called[key] for key in sorted(called) if key != POT_TOOL)
+        for item in _items(tool, slots, coolers)
     ]
+    rows += _pots(booked)
     rows += _named_tools(dishes)
     ledger.note(ONCE.says("packing", count=everywhere, lines=lines, packed=len(rows)))
     order = [FIRE, POTS, KITCHEN, COLD, SHELF]
@@ -71,13 +71,9 @@ def _tools(dish: Dish) -> Iterator[Tool]:
         yield tool
 
 
-def _items(
-    tool: Tool, slots: dict[str, object], booked: Sequence[Booked], coolers: Sequence[CoolerPlan]
-) -> Iterator[str]:
-    """The lines of one tool: every pot, every cooler has its own."""
-    if tool.id == POT_TOOL:
-        yield from _pots(booked)
-    elif "{quarts}" in tool.item:
+def _items(tool: Tool, slots: dict[str, object], coolers: Sequence[CoolerPlan]) -> Iterator[str]:
+    """The lines of one tool: every cooler has its own."""
+    if "{quarts}" in tool.item:
         for cooler in coolers:
             yield tool.item.format(**{**slots, "quarts": f"{cooler.quarts:g}"})
     elif "{ice}" in tool.item:
@@ -88,18 +84,23 @@ def _items(
         yield tool.item.format(**slots)
 
 
-def _pots(booked: Sequence[Booked]) -> Iterator[str]:
-    """The pots that are used, alike ones together."""
-    used: dict[Iron, None] = {iron: None for one in booked for iron in one.irons}
-    for (diameter, depth), count in Counter(iron.kind for iron in used).items():
-        quarts = oven(diameter, depth).quarts
-        yield kit.pot_words(PotPlan(diameter_in=diameter, depth=depth, quarts=quarts, count=count))
+def _pots(booked: Sequence[Booked]) -> Iterator[Packed]:
+    """The pots that are used, alike ones together, each with the dishes that are cooked in it."""
+    used: dict[Kind, tuple[set[Iron], list[str]]] = {}
+    for one in booked:
+        for iron in one.irons:
+            irons, dishes = used.setdefault(iron.kind, (set(), []))
+            irons.add(iron)
+            dishes.append(one.dish.id)
+    for (diameter, depth), (irons, dishes) in used.items():
+        pot = PotPlan(
+            diameter_in=diameter, depth=depth, quarts=oven(diameter, depth).quarts, count=len(irons)
+        )
+        yield Packed(box=POTS, item=kit.pot_words(pot), dishes=tuple(dict.fromkeys(dishes)))
 
 
 def _box(tool: Tool) -> str:
     number = int(tool.id.partition(" ")[0])
-    if tool.id == POT_TOOL:
-        return POTS
     if number in FIRE_TOOLS:
         return FIRE
     return COLD if number in COLD_TOOLS else KITCHEN

@@ -1,78 +1,102 @@
 """Amounts of one food added up over dishes: what measures the same thing is merged, nothing is rounded or lost.
 
-Volumes are added in the largest unit that was named, masses likewise (`rules.units.to`, pint behind it). Where some
-dishes weigh a food and others measure it, the density of the food brings the weights into the measures; without a
-density both stand beside each other. Counts, packages and loose measures add up each for itself.
+Volumes are added in the largest unit that was named, masses likewise (`rules.units.to`, pint behind it). Where dishes
+measure one food in different ways (cups here, a weight, a stick or a sized package there), the food's weights bring all
+of it into one: cups where something was measured and the density is known, else a weight. Counts, and packages beside
+packages, add up each for itself.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 import msgspec
 
 from rules.foods import Food
-from rules.foods.weight import g_per_ml
-from rules.recipe import Amount
+from rules.foods.weight import g_per_ml, grams
+from rules.recipe import Amount, Package
 from rules.units import is_mass, is_volume, to
-
-Sum = tuple[float, float]
 
 
 def total(amounts: Sequence[Amount], food: Food | None) -> tuple[Amount, ...]:
     """The amounts in as few as they can be told in, in the order in which their kinds were named first."""
-    volume = _in_one(amounts, is_volume)
-    mass = _in_one(amounts, is_mass)
-    density = g_per_ml(food)
-    if volume and mass and density:
-        volume, mass = _weighed_into(volume, mass, density), None
-    merged: list[Amount] = []
+    alike = _alike(amounts)
+    weighed = {key: part for key in alike if (part := _weighed(alike[key], food)) is not None}
+    if len(alike) > 1 and any(_measures(key) for key in alike):
+        # A bare count stays one: two onions and a cup of them are bought as two onions and some.
+        brought = [key for key in alike if key in weighed and key != COUNT]
+        if len(brought) > 1:
+            return _one_of(brought, alike, weighed, food)
+    return tuple(alike.values())
+
+
+Key = tuple[str | None, Package | None]
+COUNT: Key = (None, None)
+
+
+def _alike(amounts: Sequence[Amount]) -> dict[Key, Amount]:
+    """Sums of what is told alike: all volumes, all masses, each count, loose measure and size of package."""
+    volume, mass = _largest(amounts, is_volume), _largest(amounts, is_mass)
+    found: dict[Key, Amount] = {}
     for amount in amounts:
-        if _is(amount, is_volume):
-            merged, volume = ([*merged, volume], None) if volume else (merged, volume)
-        elif _is(amount, is_mass):
-            merged, mass = ([*merged, mass], None) if mass else (merged, mass)
-        else:
-            merged = _counted_in(merged, amount)
-    return tuple(merged)
+        unit = volume if _is(amount, is_volume) else mass if _is(amount, is_mass) else amount.unit
+        low, high = (
+            value if unit == amount.unit else to(value, str(amount.unit), str(unit))
+            for value in (amount.low, amount.high)
+        )
+        key = (unit, amount.package)
+        other = found.get(key)
+        found[key] = Amount(
+            low=low + (other.low if other else 0.0),
+            high=high + (other.high if other else 0.0),
+            unit=unit,
+            package=amount.package,
+            approx=amount.approx or (other is not None and other.approx),
+        )
+    return found
 
 
-def _is(amount: Amount, kind: object) -> bool:
-    return amount.package is None and callable(kind) and bool(kind(amount.unit))
+def _is(amount: Amount, kind: Callable[[str | None], bool]) -> bool:
+    return amount.package is None and kind(amount.unit)
 
 
-def _in_one(amounts: Sequence[Amount], kind: object) -> Amount | None:
-    """All amounts of one kind in the largest unit among them."""
-    fitting = [amount for amount in amounts if _is(amount, kind)]
-    if not fitting:
-        return None
-    largest = max((str(amount.unit) for amount in fitting), key=lambda unit: to(1.0, unit, _base(unit)))
+def _largest(amounts: Sequence[Amount], kind: Callable[[str | None], bool]) -> str | None:
+    units = [str(amount.unit) for amount in amounts if _is(amount, kind)]
+    base = "milliliter" if kind is is_volume else "gram"
+    return max(units, key=lambda unit: to(1.0, unit, base), default=None)
+
+
+def _measures(key: Key) -> bool:
+    return key[1] is None and (is_volume(key[0]) or is_mass(key[0]))
+
+
+def _weighed(amount: Amount, food: Food | None) -> tuple[float, float] | None:
+    """Both ends of an amount [g]; None where it cannot be weighed."""
     low, high = (
-        sum(to(getattr(amount, end), str(amount.unit), largest) for amount in fitting)
-        for end in ("low", "high")
+        grams(msgspec.structs.replace(amount, low=value, high=value), food)
+        for value in (amount.low, amount.high)
     )
-    return Amount(low=low, high=high, unit=largest, approx=any(amount.approx for amount in fitting))
+    return (low, high) if low is not None and high is not None else None
 
 
-def _base(unit: str) -> str:
-    return "milliliter" if is_volume(unit) else "gram"
-
-
-def _weighed_into(volume: Amount, mass: Amount, density: float) -> Amount:
-    """A mass brought into the unit of a volume by the food's density [g/ml]."""
-    low, high = (
-        base + to(to(value, str(mass.unit), "gram") / density, "milliliter", str(volume.unit))
-        for base, value in ((volume.low, mass.low), (volume.high, mass.high))
+def _one_of(
+    brought: Sequence[Key],
+    alike: dict[Key, Amount],
+    weighed: dict[Key, tuple[float, float]],
+    food: Food | None,
+) -> tuple[Amount, ...]:
+    """Everything that can be weighed as one amount, in the place of the first of it; the rest stays."""
+    low, high = (sum(weighed[key][end] for key in brought) for end in (0, 1))
+    unit = next((key[0] for key in brought if key[1] is None and is_volume(key[0])), None)
+    density = g_per_ml(food)
+    if unit is not None and density:
+        low, high = (to(value / density, "milliliter", unit) for value in (low, high))
+    else:
+        unit = next((key[0] for key in brought if key[1] is None and is_mass(key[0])), "gram")
+        low, high = (to(value, "gram", str(unit)) for value in (low, high))
+    one = Amount(low=low, high=high, unit=unit, approx=True)
+    return tuple(
+        one if key == brought[0] else amount
+        for key, amount in alike.items()
+        if key == brought[0] or key not in brought
     )
-    return msgspec.structs.replace(volume, low=low, high=high, approx=True)
-
-
-def _counted_in(merged: list[Amount], amount: Amount) -> list[Amount]:
-    """One more count, package or loose measure beside those of its own kind."""
-    for place, other in enumerate(merged):
-        if (other.unit, other.package) == (amount.unit, amount.package):
-            both = msgspec.structs.replace(
-                other, low=other.low + amount.low, high=other.high + amount.high, plus=False, each=False
-            )
-            return [*merged[:place], both, *merged[place + 1 :]]
-    return [*merged, msgspec.structs.replace(amount, plus=False, each=False)]
