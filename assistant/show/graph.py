@@ -12,8 +12,8 @@ from html import escape
 
 from assistant.show import words
 from rules.circumstances import Day, Units
-from rules.coals.cook import Point
-from rules.coals.curve import band, curve
+from rules.coals.curve import follow
+from rules.coals.load import Load
 from rules.plan import Heat, PotPlan, Refresh, Stage
 from rules.recipe import Struct
 
@@ -34,19 +34,13 @@ class Course(Struct, frozen=True, kw_only=True):
     fresh: tuple[Refresh, ...]
 
 
-def course(stage: Stage, pot: PotPlan | None, heat: Heat, day: Day, food_kg: float | None) -> Course | None:
+def course(stage: Stage, pot: PotPlan | None, heat: Heat, day: Day, load: Load | None) -> Course | None:
     """The course of the temperature that a stage has to hold; None for a stage that holds none."""
-    points: tuple[Point, ...] = curve(stage, pot, day, food_kg=food_kg, heat=heat)
-    limits = band(stage, pot, day)
-    if not points or limits is None:
+    found = next((one for one in follow(heat, pot, day, load=load) if one.stage == stage), None)
+    if found is None or found.holds is None or found.low_f is None or found.high_f is None:
         return None
-    is_wet = stage.kind == "simmer"
     return Course(
-        of="food" if is_wet else "iron",
-        points=tuple((point.at_min, point.food_f if is_wet else point.iron_f) for point in points),
-        low_f=limits[0],
-        high_f=limits[1],
-        fresh=stage.refresh,
+        of=found.holds, points=found.held, low_f=found.low_f, high_f=found.high_f, fresh=stage.refresh
     )
 
 

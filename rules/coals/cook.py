@@ -12,8 +12,7 @@ from functools import lru_cache
 from typing import Literal
 
 from rules.coals.balance import INCH
-from rules.coals.burn import Body, Ember, State, after, history, modes
-from rules.coals.chart import CHART_AIR_F, baseline
+from rules.coals.burn import DEGREES_F_PER_K, Body, Ember, State, after, history, modes
 from rules.coals.counts import Way
 from rules.coals.figures import figure
 from rules.coals.glow import ember
@@ -27,12 +26,11 @@ POUND_KG = 0.45359237  # exact by definition
 EVERY = 5.0
 #: How much of the band is left when something has to be done [°F]: the iron falls fast, a simmer slowly.
 IRON_TRIGGER_F, SIMMER_TRIGGER_F = 2.0, 6.0
-#: A usual bake: the pot is warmed over its coals so long; within so long it is at its hottest [min].
-USUAL_PREHEAT_MIN, USUAL_PEAK_MIN = 10.0, 50.0
+#: A usual bake: the pot is warmed over its coals so long; within so long after that it is at its hottest [min].
+USUAL_PREHEAT_MIN, USUAL_PEAK_MIN = 18.0, 50.0
 #: Food starts out of the cooler, or the pot of water out of the can, about here [°F].
 FOOD_STARTS_F = 60.0
-#: A pot that does not boil by then wants more coals or less in it [min].
-LONGEST_TO_BOIL_MIN = 60.0
+OPEN: frozenset[Way] = frozenset({"fry", "gentle fry"})
 WET: frozenset[Way] = frozenset({"simmer", "boil", "bring up"})
 
 
@@ -68,17 +66,21 @@ def cook(
     faster: float,
     elevation_ft: float,
     food_kg: float,
+    food_heat: float | None = None,
     age_min: float = 0.0,
     preheat_min: float = 0.0,
 ) -> Cook:
     """A pot at the start of a stage: `coals` briquettes on it where `exact` ones would hold `aim_f` on this day.
 
     A simmer starts at the boil; anything else with the iron as warm as `preheat_min` minutes over its coals make it.
+    `food_heat` [J/(kg K)] is that of moist food where nothing is said; 0 kg is an empty pot.
     """
     burning = ember(faster)
     body = pot_body(
         way=way,
-        loss_w_k=held_loss(
+        loss_w_k=open_loss(coals=exact, aim_f=aim_f, air_f=air_f)
+        if way in OPEN
+        else held_loss(
             coals=exact, aim_f=aim_f, diameter_in=diameter_in, depth=depth, air_f=air_f, faster=faster
         ),
         diameter_in=diameter_in,
@@ -86,6 +88,7 @@ def cook(
         air_f=air_f,
         boil_f=boiling_f(elevation_ft),
         food_kg=food_kg,
+        food_heat=food_heat,
     )
     lit = modes(burning, coals, age_min)
     if way == "simmer" and aim_f <= figure("simmer").value:
@@ -127,13 +130,14 @@ def pot_body(
     air_f: float,
     boil_f: float,
     food_kg: float,
+    food_heat: float | None = None,
 ) -> Body:
     """A pot of that size and food as two heat capacities and two conductances."""
-    contact = figure("contact wet" if way in WET else "contact baked").value
+    contact = figure("contact wet" if way in WET else "contact baked").value if food_kg else 0.0
     return Body(
         iron_j_k=iron(diameter_in, depth).weight_lb * POUND_KG * figure("iron heat").value,
         loss_w_k=loss_w_k,
-        food_j_k=food_kg * figure("food heat").value,
+        food_j_k=food_kg * (figure("food heat").value if food_heat is None else food_heat),
         contact_w_k=contact * math.pi * (diameter_in * INCH / 2) ** 2,
         air_f=air_f,
         boil_f=boil_f,
@@ -160,8 +164,8 @@ def held_loss(
 ) -> float:
     """What a pot loses [W per K over the air] if `coals` briquettes are the right count for `aim_f` on this day.
 
-    So found that a usual pot (warmed, two fifths full) has the aim on the average once it is warm: the printed chart
-    wins over the correlations, which differ from it by what `misfit` tells.
+    So found that a usual pot (warmed, two fifths full) comes to the aim and not above it: the printed chart wins over
+    the correlations, which differ from it by what `misfit` tells.
     """
     low, high = 0.05, 60.0
     for _ in range(24):
@@ -169,6 +173,11 @@ def held_loss(
         hot = _usual_f(middle, coals, diameter_in, depth, air_f, faster) > aim_f
         low, high = (middle, high) if hot else (low, middle)
     return math.sqrt(low * high)
+
+
+def open_loss(*, coals: float, aim_f: float, air_f: float) -> float:
+    """What an open pan with its food loses [W per K over the air] if `coals` briquettes hold its fat at `aim_f`."""
+    return coals * ember().reaching_w / ((aim_f - air_f) / DEGREES_F_PER_K)
 
 
 def usual_kg(diameter_in: int, depth: Depth = "shallow") -> float:
@@ -187,7 +196,7 @@ def _usual_f(
     air_f: float,
     faster: float,
 ) -> float:
-    """What the iron of a usual pot is taken to hold [°F]: a little under the hottest that it gets."""
+    """What the iron of a usual pot is taken to hold [°F]: the hottest that it gets."""
     body = pot_body(
         way="bake",
         loss_w_k=loss_w_k,
@@ -200,44 +209,7 @@ def _usual_f(
     burning = ember(faster)
     start = warmed(body, burning, modes(burning, coals), USUAL_PREHEAT_MIN)
     points = history(start, body, burning, minutes=USUAL_PEAK_MIN, every_min=EVERY)
-    return max(state.iron_f for _, state in points) - figure("overshoot").value
-
-
-@lru_cache(maxsize=1024)
-def minutes_to_boil(
-    *,
-    food_kg: float,
-    diameter_in: int,
-    depth: Depth,
-    coals: float,
-    air_f: float,
-    elevation_ft: float,
-    is_hot: bool,
-) -> float:
-    """How long [min] a covered pot of `food_kg` takes to boil over so many coals, the iron hot from browning or cold."""
-    burning = ember()
-    aim = figure("bake").value
-    body = pot_body(
-        way="boil",
-        loss_w_k=held_loss(
-            coals=baseline(diameter_in, aim).total,
-            aim_f=aim,
-            diameter_in=diameter_in,
-            depth=depth,
-            air_f=CHART_AIR_F,
-            faster=1.0,
-        ),
-        diameter_in=diameter_in,
-        depth=depth,
-        air_f=air_f,
-        boil_f=boiling_f(elevation_ft),
-        food_kg=food_kg,
-    )
-    state = State(iron_f=aim if is_hot else air_f, food_f=FOOD_STARTS_F, modes=modes(burning, coals))
-    for at, here in history(state, body, burning, minutes=LONGEST_TO_BOIL_MIN, every_min=2.0):
-        if here.food_f >= body.boil_f - 1:
-            return at
-    return LONGEST_TO_BOIL_MIN
+    return max(state.iron_f for _, state in points)
 
 
 class Point(Struct, frozen=True, kw_only=True):
@@ -250,7 +222,7 @@ class Point(Struct, frozen=True, kw_only=True):
 
 
 def temperatures(
-    cook: Cook, *, minutes: float, fresh: Sequence[tuple[float, int]] = (), every_min: float = EVERY
+    cook: Cook, *, minutes: float, fresh: Sequence[tuple[float, float]] = (), every_min: float = EVERY
 ) -> tuple[Point, ...]:
     """The course of a cook with its `fresh` coals (at minute, how many), every `every_min` minutes."""
     points = history(cook.start, cook.body, cook.ember, minutes=minutes, fresh=fresh, every_min=every_min)

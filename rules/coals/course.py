@@ -39,10 +39,9 @@ LONG_SIMMER_MIN = 45.0
 #: What the text does to the lid before a top is browned on purpose.
 _LID = re.compile(r"\b(?:lid|uncover|cover|foil|broil|grill)", re.IGNORECASE)
 
-WARM = Rule(
-    id="heat.warm",
-    because="the pot warms {minutes:.0f} minutes with its coals on and under before the food goes in, as an oven is"
-    " preheated",
+HOT_PAN = Rule(
+    id="heat.pan",
+    because="the iron stands over its coals until fat shimmers in it: in a cold pan meat stews and sticks",
 )
 HOT_FAT = Rule(
     id="heat.fat",
@@ -195,8 +194,6 @@ def _warmed(drafts: list[Draft], fat: Sequence[FatUse], kitchen: Kitchen) -> lis
     for draft in drafts:
         is_first = all(before.kind == "rise" for before in found)
         if draft.kind in ("bake", "roast") and is_first:
-            row = usual("warm")
-            kitchen.ledger.note(WARM.says("warm", row, minutes=row.low_min))
             found.append(_before(draft, "warm", "warm"))
         if draft.kind == "bake" and draft.is_main and has_hot_fat:
             kitchen.ledger.note(HOT_FAT.says("heat fat"))
@@ -204,6 +201,9 @@ def _warmed(drafts: list[Draft], fat: Sequence[FatUse], kitchen: Kitchen) -> lis
             has_hot_fat = False
         if draft.look == "deep fry" and is_first:
             found.append(_before(draft, "heat fat", "heat oil"))
+        elif draft.kind in ("fry", "brown") and is_first:
+            kitchen.ledger.note(HOT_PAN.says("warm", usual("hot pan")))
+            found.append(_before(draft, "warm", "hot pan"))
         found.append(draft)
     return found
 

@@ -1,120 +1,146 @@
-"""The course of temperatures of a stage of a plan, for whoever wants to see it drawn."""
+"""The course of temperatures of a planned fire, reckoned on request: what the pot and its food do, stage by stage.
+
+The plan's own lightings and fresh coals are laid on when it says so; the fire is followed as it was when it was
+planned.
+"""
 
 from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import Literal
 
 import msgspec
 
 from rules.circumstances import Day
-from rules.coals.cook import EVERY, Cook, Point, cook, temperatures, usual_kg
-from rules.coals.counts import Way
-from rules.coals.figures import figure
-from rules.coals.glow import ember
-from rules.coals.schedule import SPENT_MIN
-from rules.coals.weather import wind_factor
-from rules.plan import Depth, Heat, PotPlan, Stage, StageKind
+from rules.coals.cook import EVERY, Cook, Point, temperatures
+from rules.coals.counts import Coals, Way
+from rules.coals.counts import coals as counted
+from rules.coals.fire import Fire, Pot, laid, left_by, over, raked, trimmed
+from rules.coals.fuel import chimney_min
+from rules.coals.load import Load, planned
+from rules.plan import CurvePoint, Heat, Plan, PotPlan, Stage, StageKind
+from rules.recipe import Struct
 
-#: How each kind of stage that holds a temperature is followed.
-FOLLOWED: dict[StageKind, Way] = {"bake": "bake", "roast": "roast", "simmer": "simmer"}
+#: Stages that hold a temperature; the others come to one or leave it.
+HELD: frozenset[StageKind] = frozenset({"bake", "roast", "simmer"})
+#: The ways of cooking that a kind of stage may be.
+_WAYS: dict[StageKind, tuple[Way, ...]] = {
+    "warm": ("bake", "roast", "gentle", "simmer", "fry", "gentle fry"),
+    "heat fat": ("bake", "roast", "gentle", "fry"),
+    "brown": ("fry", "gentle fry"),
+    "fry": ("fry", "gentle fry"),
+    "boil": ("boil", "bring up"),
+    "simmer": ("simmer",),
+    "bake": ("bake", "roast", "gentle", "simmer"),
+    "roast": ("roast", "bake", "gentle", "simmer"),
+    "brown top": ("brown top",),
+    "keep warm": ("keep warm",),
+}
+#: Ways whose temperature is the water's, whatever the plan shows for the height.
+_AT_THE_BOIL: frozenset[Way] = frozenset({"simmer", "boil", "bring up"})
+_SIMMER_F = 213.0
 
 
-def curve(
-    stage: Stage,
+class Course(Struct, frozen=True, kw_only=True):
+    """A stage followed: its points, and between what [°F] it is to hold its iron or its food; None where nothing is held."""
+
+    stage: Stage
+    points: tuple[CurvePoint, ...]
+    holds: Literal["iron", "food"] | None = None
+    low_f: float | None = None
+    high_f: float | None = None
+
+    @property
+    def held(self) -> tuple[tuple[float, float], ...]:
+        """Minutes from the meal, and the temperature [°F] that matters then."""
+        if self.holds == "food":
+            return tuple((point.at_min, point.food_f) for point in self.points if point.food_f is not None)
+        return tuple((point.at_min, point.iron_f) for point in self.points)
+
+
+def curve(plan: Plan, day: Day | None = None, *, every_min: float = EVERY) -> tuple[CurvePoint, ...]:
+    """Iron and food [°F] of a plan every few minutes from its first coals to its last; empty without a fire."""
+    found: list[CurvePoint] = []
+    for course in courses(plan, day, every_min=every_min):
+        # A stage begins where the one before ended: one point for both.
+        found += course.points if not found else course.points[1:]
+    return tuple(found)
+
+
+def courses(plan: Plan, day: Day | None = None, *, every_min: float = EVERY) -> tuple[Course, ...]:
+    """The stages of a plan over coals, followed one after the other."""
+    if plan.heat is None:
+        return ()
+    return follow(plan.heat, plan.pot, day, load=planned(plan), every_min=every_min)
+
+
+def follow(
+    heat: Heat,
     pot: PotPlan | None = None,
     day: Day | None = None,
     *,
-    food_kg: float | None = None,
-    heat: Heat | None = None,
-) -> tuple[Point, ...]:
-    """Iron and food [°F] over a bake, roast or simmer, every five minutes; empty for stages that hold no temperature.
-
-    Minutes count from the meal, as in the plan; its fresh coals go on when the plan says. Without `food_kg` the pot is
-    as full as pots usually are. With the plan's whole `heat` the pot and the coals that lie there are as warm and as
-    old as its earlier stages make them; without it the coals are fresh.
-    """
-    followed = _followed(stage, pot, day, food_kg, heat)
-    if followed is None or stage.minutes is None or stage.starts_at_min is None:
-        return ()
-    start = stage.starts_at_min
-    before = _course_before(heat, start, pot, day, food_kg) if heat else ()
-    if before and followed.holds == "iron":
-        begun = msgspec.structs.replace(followed.start, iron_f=before[-1].iron_f, food_f=before[-1].food_f)
-        followed = msgspec.structs.replace(followed, start=begun)
-    fresh = [(more.at_min - start, more.top + more.under) for more in stage.refresh]
-    course = temperatures(followed, minutes=stage.minutes.high, fresh=fresh, every_min=EVERY)
-    return tuple(msgspec.structs.replace(point, at_min=start + point.at_min) for point in course)
-
-
-def band(stage: Stage, pot: PotPlan | None = None, day: Day | None = None) -> tuple[float, float] | None:
-    """Between which temperatures [°F] a bake or roast is to hold its iron, a simmer its food; None for other stages."""
-    followed = _followed(stage, pot, day, None, None)
-    return None if followed is None else (followed.low_f, followed.high_f)
+    load: Load | None = None,
+    every_min: float = EVERY,
+) -> tuple[Course, ...]:
+    """The stages of a coal plan followed; without a `load` the pot is as full as pots usually are."""
+    return tuple(_followed(heat, pot, day or Day(), load, every_min))
 
 
 def _followed(
-    stage: Stage, pot: PotPlan | None, day: Day | None, food_kg: float | None, heat: Heat | None
-) -> Cook | None:
-    """The pot at the start of the stage; None for a stage that holds no temperature."""
-    way = FOLLOWED.get(stage.kind)
-    count = float(stage.top + stage.under)
-    if (
-        way is None
-        or stage.minutes is None
-        or stage.temp_f is None
-        or stage.starts_at_min is None
-        or not count
-    ):
-        return None
-    day = day or Day()
-    diameter = pot.diameter_in if pot else 12
-    depth: Depth = pot.depth if pot else "shallow"
-    age_min = _age(heat, stage.starts_at_min) if heat else 0.0
-    return cook(
-        way=way,
-        # A stage's count is what fresh coals would be; older ones are so many more that they begin with the same heat.
-        coals=count / ember().left(age_min),
-        exact=count,
-        aim_f=stage.temp_f,
-        diameter_in=diameter,
-        depth=depth,
-        air_f=day.air_f,
-        faster=wind_factor(diameter, depth, stage.temp_f, day.air_f, day.wind, day.screen),
-        elevation_ft=day.elevation_ft,
-        food_kg=usual_kg(diameter, depth) if food_kg is None else food_kg,
-        age_min=age_min,
-        preheat_min=max(figure("warm before").value, _over_coals(heat, stage.starts_at_min) if heat else 0.0),
+    heat: Heat, pot: PotPlan | None, day: Day, load: Load | None, every_min: float
+) -> Iterator[Course]:
+    this_pot = Pot(
+        diameter_in=pot.diameter_in if pot else 12, depth=pot.depth if pot else "shallow", load=load
     )
-
-
-def _course_before(
-    heat: Heat, now: float, pot: PotPlan | None, day: Day | None, food_kg: float | None
-) -> tuple[Point, ...]:
-    """The course of the stage that ends now with the food in the pot; empty where there is none."""
+    fire: Fire | None = None
     for stage in heat.stages:
-        if (
-            stage.minutes
-            and stage.starts_at_min is not None
-            and stage.starts_at_min + stage.minutes.high == now
-        ):
-            return curve(stage, pot, day, food_kg=food_kg, heat=heat)
-    return ()
+        if stage.minutes is None or stage.starts_at_min is None or not stage.top + stage.under:
+            continue
+        start = stage.starts_at_min
+        fire = msgspec.structs.replace(
+            fire or Fire(at_min=start, iron_f=day.air_f, food_f=None), at_min=start
+        )
+        way, its = _counted(stage, this_pot, day)
+        fresh = [(more.at_min - start, float(more.top + more.under)) for more in stage.refresh]
+        fire = _laid_on(fire, heat, pot.count if pot else 1, fresh, stage)
+        this = over(stage.kind, way, its, fire, this_pot, day)
+        points = temperatures(this, minutes=stage.minutes.high, fresh=fresh, every_min=every_min)
+        yield _course(stage, this, [_moved(point, start, this) for point in points])
+        fire = left_by(this, stage.kind, fire, stage.minutes.high, fresh)
 
 
-def _age(heat: Heat, now: float) -> float:
-    """How old [min] coals all of one kind would be that give what the plan's lit ones give now."""
-    glow, chimney = ember(), figure("chimney").value
-    since = [(batch.light_at_min + chimney, batch.count) for batch in heat.fuel.batches]
-    lying = [(now - laid, count) for laid, count in since if 0 <= now - laid < SPENT_MIN]
-    total = sum(count for _, count in lying)
-    if not total:
-        return 0.0
-    return glow.age_at(sum(count * glow.left(age) for age, count in lying) / total)
+def _counted(stage: Stage, pot: Pot, day: Day) -> tuple[Way, Coals]:
+    """The way of cooking that has this stage's coals, and its count."""
+
+    def of(way: Way) -> Coals:
+        at_boil = way in _AT_THE_BOIL and (stage.temp_f or 0.0) < _SIMMER_F
+        temp_f = None if at_boil else stage.temp_f
+        return counted(way, diameter_in=pot.diameter_in, depth=pot.depth, day=day, temp_f=temp_f)
+
+    found = [(way, of(way)) for way in _WAYS[stage.kind]]
+    return min(found, key=lambda one: abs(one[1].top - stage.top) + abs(one[1].under - stage.under))
 
 
-def _over_coals(heat: Heat, now: float) -> float:
-    """How long [min] the pot has stood over coals before `now`."""
-    starts = [
-        stage.starts_at_min
-        for stage in heat.stages
-        if stage.starts_at_min is not None and stage.top + stage.under
-    ]
-    return max(now - min(starts, default=now), 0.0)
+def _laid_on(fire: Fire, heat: Heat, pots: int, fresh: Sequence[tuple[float, float]], stage: Stage) -> Fire:
+    """The fire with what is laid on as the stage begins, or without what is taken away."""
+    fire = raked(fire)
+    ready = sum(
+        batch.count
+        for batch in heat.fuel.batches
+        if abs(batch.light_at_min + chimney_min() - fire.at_min) < 1e-6
+    )
+    new = ready / pots - sum(count for at, count in fresh if at == 0)
+    if new > 0:
+        return laid(fire, new)
+    return trimmed(fire, stage.top + stage.under)
+
+
+def _moved(point: Point, start: float, this: Cook) -> CurvePoint:
+    food_f = point.food_f if this.body.food_j_k else None
+    return CurvePoint(at_min=start + point.at_min, iron_f=point.iron_f, food_f=food_f)
+
+
+def _course(stage: Stage, this: Cook, points: Sequence[CurvePoint]) -> Course:
+    if stage.kind not in HELD:
+        return Course(stage=stage, points=tuple(points))
+    return Course(stage=stage, points=tuple(points), holds=this.holds, low_f=this.low_f, high_f=this.high_f)

@@ -6,6 +6,7 @@ from functools import lru_cache
 
 from rules.coals.burn import Ember
 from rules.coals.figures import figure
+from rules.table import Row, read
 
 
 @lru_cache(maxsize=64)
@@ -30,3 +31,16 @@ def first_heat_w() -> float:
         steepness=round(figure("steepness").value),
     )
     return joules * (1 - figure("burnt in chimney").value) / (curve.minutes_in_all * 60)
+
+
+class Life(Row, frozen=True, kw_only=True):
+    """A printed sentence on how long briquettes last, read as the share of the first heat `left` [min]."""
+
+    id: str
+    after_min: float
+    left: float
+
+
+def useful_min() -> float:
+    """How long the trade counts on a briquette's heat [min]."""
+    return next(row.after_min for row in read("briquette_life.csv", Life) if row.id == "useful")

@@ -18,7 +18,7 @@ from rules.coals.chart import whole
 from rules.coals.cook import EVERY, Cook, cook, usual_kg
 from rules.coals.counts import Coals, Way
 from rules.coals.figures import figure
-from rules.coals.glow import ember
+from rules.coals.glow import useful_min
 from rules.coals.weather import wind_factor
 from rules.plan import Depth, Reason, Refresh
 
@@ -55,12 +55,12 @@ def batches(cook: Cook, minutes: float) -> tuple[tuple[float, int], ...]:
         is_warm = is_warm or cook.held(state) >= cook.low_f or now >= SLOW_MIN
         needs = is_warm and cook.held(then) < cook.low_f + _margin(cook, now - last if found else None, left)
         is_due = now > 0 and now - last >= _clock(cook, is_first=not found) and left > LAST_MIN
-        more = (
-            _enough(cook, state, left, at_least=BY_CLOCK_SHARE if is_due else FEWEST_SHARE)
-            if needs or is_due
-            else 0
-        )
-        if more:
+        if (needs or is_due) and _lasts(cook, state, left):
+            needs, is_due = False, is_due and now - last + left > useful_min()
+        share = BY_CLOCK_SHARE if is_due else FEWEST_SHARE
+        more = _enough(cook, state, left, at_least=share) if needs or is_due else 0
+        # What is due by the clock alone waits until the band bears a chimney's worth.
+        if more and (needs or more >= FEWEST_SHARE * cook.start.heat_w / cook.ember.reaching_w):
             found.append((now, more))
             state, last = with_coals(state, cook.ember, more), now
             then = after(state, cook.body, cook.ember, step)
@@ -77,6 +77,19 @@ def _margin(cook: Cook, since_min: float | None, left_min: float) -> float:
         return 0.0
     is_felt = since_min is None or since_min >= FELT_AFTER_MIN
     return cook.trigger_f if cook.holds == "iron" or is_felt else 1.0
+
+
+def _lasts(cook: Cook, state: State, left_min: float) -> bool:
+    """Whether what lies there keeps the cook in its band to an end that is near."""
+    if left_min > figure("renew after").value:
+        return False
+    while left_min > 1e-9:
+        step = min(EVERY, left_min)
+        state = after(state, cook.body, cook.ember, step)
+        left_min -= step
+        if cook.held(state) < cook.low_f:
+            return False
+    return True
 
 
 def _clock(cook: Cook, *, is_first: bool) -> float:
@@ -144,41 +157,31 @@ def _horizon(cook: Cook, left_min: float) -> float:
 
 
 def renewals(
-    coals: Coals,
-    *,
-    way: Way,
-    minutes: float,
-    diameter_in: int,
-    depth: Depth,
-    day: Day,
-    food_kg: float | None = None,
-    lying: float | None = None,
-    age_min: float = 0.0,
-    preheat_min: float = 0.0,
+    coals: Coals, *, way: Way, minutes: float, diameter_in: int, depth: Depth, day: Day
 ) -> tuple[Refresh, ...]:
-    """Fresh coals during a stage of `minutes`, divided as its coals are; minutes count from the stage's start.
+    """Fresh coals during `minutes` over so many fresh ones, divided as they are, for a pot as full as pots usually are.
 
-    `lying` coals of `age_min` minutes are on the pot; all of them fresh where nothing is said.
+    Minutes count from coals on; the pot is cold and its food is in it.
     """
-    if way in UNFOLLOWED:
-        return _by_the_clock(coals, minutes, coals.total if lying is None else lying, age_min)
-    kg = usual_kg(diameter_in, depth) if food_kg is None else food_kg
-    faster = wind_factor(diameter_in, depth, coals.aim_f, day.air_f, day.wind, day.screen)
     this = cook(
         way=way,
-        coals=round(coals.total if lying is None else lying, 1),
+        coals=float(coals.total),
         exact=coals.exact,
         aim_f=coals.aim_f,
         diameter_in=diameter_in,
         depth=depth,
         air_f=day.air_f,
-        faster=faster,
+        faster=wind_factor(diameter_in, depth, coals.aim_f, day.air_f, day.wind, day.screen),
         elevation_ft=day.elevation_ft,
-        # Whole kilograms: the band does not feel a few spoonfuls, and like pots are followed once.
-        food_kg=float(max(whole(kg), 1)),
-        age_min=round(age_min),
-        preheat_min=preheat_min,
+        food_kg=usual_kg(diameter_in, depth),
     )
+    return fresh_coals(this, coals, way=way, minutes=minutes, lying=coals.total)
+
+
+def fresh_coals(this: Cook, coals: Coals, *, way: Way, minutes: float, lying: float) -> tuple[Refresh, ...]:
+    """Fresh coals during a stage of `minutes` from its start, divided as its coals are; `lying` ones are on the pot."""
+    if way in UNFOLLOWED:
+        return _by_the_clock(coals, minutes, lying, this)
     return tuple(_refresh(coals, at, more) for at, more in batches(this, minutes))
 
 
@@ -196,12 +199,12 @@ def _refresh(coals: Coals, at_min: float, more: int) -> Refresh:
     return Refresh(at_min=at_min, light_at_min=at_min - figure("chimney").value, top=top, under=more - top)
 
 
-def _by_the_clock(coals: Coals, minutes: float, lying: float, age_min: float) -> tuple[Refresh, ...]:
+def _by_the_clock(coals: Coals, minutes: float, lying: float, this: Cook) -> tuple[Refresh, ...]:
     """Where there is no band to steer by (open frying, a rolling boil): when a quarter of the heat is gone it is put back."""
-    glow = ember()
-    beds = [(lying, -age_min)]
+    glow = this.ember
+    beds = [(lying, -this.age_min)]
     found, now = [], EVERY
-    while now <= minutes - LAST_MIN and coals.total:
+    while now <= minutes - FELT_AFTER_MIN and coals.total:
         heat = sum(count * glow.left(now - since) for count, since in beds)
         if heat < RENEWED_BELOW * coals.total:
             more = max(1, whole(coals.total - heat))

@@ -1,32 +1,27 @@
 """When each stage starts, which coals lie on it and which are lit for it (handbook chapter 5).
 
-Times run backwards from the meal on the high end of every stage, so that nobody waits for a pot. Coals move from one
-stage to the next and fade meanwhile; what a stage lacks is lit for it, what a long stage loses is renewed.
+The fire is followed from its first coals: how long the pot takes to warm and the food to boil comes out of what is
+there. Then everything is placed backwards from the meal on the high end of every stage, so that nobody waits for a
+pot. Coals move from one stage to the next and fade meanwhile; what a stage lacks is lit for it, what a long stage
+loses is renewed.
 """
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 
 import msgspec
 
 from rules.circumstances import Day
+from rules.coals.cook import Cook
 from rules.coals.counts import Coals
 from rules.coals.drafts import Draft
-from rules.coals.figures import figure
+from rules.coals.fire import EMPTY, Fire, Pot, fed, left_by, over
 from rules.coals.fuel import chimney_min
-from rules.coals.glow import ember
-from rules.coals.renew import renewals
-from rules.plan import Batch, Depth, Refresh
+from rules.coals.renew import fresh_coals
+from rules.coals.warming import brought_up, come_up, is_too_cool, warmed, why_come_up, why_warmed
+from rules.plan import Batch, Reason, Refresh
 from rules.recipe import Struct
-
-#: So much of a stage's coals may be missing before new ones are lit for it.
-MISSED_SHARE = 0.1
-#: Coals as old as this are left to the ash when a new stage begins [min].
-SPENT_MIN = 60.0
-#: Stages whose coals warm a pot that holds no food yet.
-EMPTY = frozenset({"warm", "heat fat"})
 
 
 class Timed(Struct, frozen=True, kw_only=True):
@@ -36,93 +31,109 @@ class Timed(Struct, frozen=True, kw_only=True):
     coals: Coals | None
     starts_at_min: float
     refresh: tuple[Refresh, ...] = ()
+    reasons: tuple[Reason, ...] = ()
 
+    @property
+    def ends_at_min(self) -> float:
+        """When the next one begins, on the high end of its minutes."""
+        return self.starts_at_min + self.draft.high_min
 
-def timed(drafts: Sequence[Draft], coals: Sequence[Coals | None], rest_min: float) -> list[Timed]:
-    """Stages in a row, the last one ending `rest_min` before the meal; a rise ends when the food meets the heat."""
-    found: list[Timed] = []
-    end = -rest_min
-    food_in = end
-    for draft, its in zip(reversed(drafts), reversed(coals), strict=True):
-        if draft.kind == "rise":
-            end = min(end, food_in) if found and found[-1].draft.kind == "rise" else food_in
-        start = end - draft.high_min
-        found.append(Timed(draft=draft, coals=its, starts_at_min=start))
-        end = start
-        if draft.kind not in EMPTY and draft.kind != "rise":
-            food_in = start
-    return sorted(found, key=lambda stage: stage.starts_at_min)
-
-
-class _Bed(Struct, frozen=True, kw_only=True):
-    """Coals that burn: how many, since when [min from the meal]."""
-
-    count: float
-    since_min: float
+    def moved(self, minutes: float) -> Timed:
+        """The same so many minutes later."""
+        return msgspec.structs.replace(
+            self,
+            starts_at_min=self.starts_at_min + minutes,
+            refresh=tuple(
+                msgspec.structs.replace(
+                    more, at_min=more.at_min + minutes, light_at_min=more.light_at_min + minutes
+                )
+                for more in self.refresh
+            ),
+        )
 
 
 def fired(
-    stages: Sequence[Timed], *, diameter_in: int, depth: Depth, day: Day, food_kg: float | None
+    drafts: Sequence[Draft], coals: Sequence[Coals | None], *, rest_min: float, pot: Pot, day: Day
 ) -> tuple[list[Timed], list[Batch]]:
-    """The stages with their renewings (minutes from the meal), and every lighting of the chimney."""
+    """The stages in order of time with their fresh coals, and every lighting; the last ends `rest_min` before the meal."""
+    walk = _Walk(pot, day)
+    stages = [walk.on(drafts, coals, place) for place in range(len(drafts))]
+    later = -rest_min - walk.fire.at_min
+    placed = _risen([stage.moved(later) for some in stages for stage in some])
+    batches = [Batch(light_at_min=batch.light_at_min + later, count=batch.count) for batch in walk.batches]
+    return sorted(placed, key=lambda stage: stage.starts_at_min), batches
+
+
+def _risen(stages: Sequence[Timed]) -> list[Timed]:
+    """A dough rises beside the fire and is ready when the food goes in; one rise after the other."""
     found: list[Timed] = []
-    batches: list[Batch] = []
-    bed: list[_Bed] = []
-    for stage in stages:
-        coals = stage.coals
-        if coals is None or not coals.total:
+    food_in = stages[-1].ends_at_min if stages else 0.0
+    end = food_in
+    for stage in reversed(stages):
+        if stage.draft.kind != "rise":
             found.append(stage)
+            food_in = food_in if stage.draft.kind in EMPTY else stage.starts_at_min
+            end = food_in
             continue
-        bed, lit = _fed(bed, coals.total, stage.starts_at_min, sum(batch.count for batch in batches))
+        end = min(end, food_in)
+        found.append(msgspec.structs.replace(stage, starts_at_min=end - stage.draft.high_min))
+        end -= stage.draft.high_min
+    return found
+
+
+class _Walk:
+    """The fire on its way through the stages; minutes count from the first coals."""
+
+    def __init__(self, pot: Pot, day: Day) -> None:
+        self.pot, self.day = pot, day
+        self.fire = Fire(at_min=0.0, iron_f=day.air_f)
+        self.batches: list[Batch] = []
+
+    def on(self, drafts: Sequence[Draft], coals: Sequence[Coals | None], place: int) -> list[Timed]:
+        """A draft as a stage, after the one that brings the pot to its heat where food is in it already."""
+        draft, its = drafts[place], coals[place]
+        if draft.kind == "rise":
+            return [Timed(draft=draft, coals=None, starts_at_min=self.fire.at_min)]
+        if its is None or not its.total:
+            return [self._stage(draft, its, None)]
+        this = self._over(draft, its)
+        is_preheat = draft.look == "warm"
+        if is_preheat:
+            draft = warmed(draft, drafts[place + 1 :], this)
+        elif draft.look == "bring up" and self.pot.load is not None:
+            draft = brought_up(draft, this, lambda minutes: self._fresh(this, draft, its, minutes)[1])
+        if is_too_cool(draft, this):
+            empty = over("warm", draft.way, its, self.fire, self.pot, self.day)
+            before = come_up(draft, empty)
+            coming = self._stage(before, its, empty, why_come_up(draft, before.high_min))
+            return [coming, self._stage(draft, its, self._over(draft, its))]
+        return [self._stage(draft, its, this, *(why_warmed(draft, this) if is_preheat else ()))]
+
+    def _over(self, draft: Draft, its: Coals) -> Cook:
+        """The pot over the coals of this stage, what they lack lit for it."""
+        cold = over(draft.kind, draft.way, its, self.fire, self.pot, self.day)
+        lit_before = sum(batch.count for batch in self.batches)
+        self.fire, lit = fed(self.fire, its.total, lit_before, cold.ember)
         if lit:
-            batches.append(Batch(light_at_min=stage.starts_at_min - chimney_min(), count=lit))
-        lying = sum(part.count for part in bed)
-        fresh = renewals(
-            coals,
-            way=stage.draft.way,
-            minutes=stage.draft.high_min,
-            diameter_in=diameter_in,
-            depth=depth,
-            day=day,
-            food_kg=food_kg,
-            lying=lying,
-            age_min=_age(bed, stage.starts_at_min),
-            preheat_min=figure("warm before").value,
-        )
-        fresh = tuple(
-            msgspec.structs.replace(
-                more,
-                at_min=stage.starts_at_min + more.at_min,
-                light_at_min=stage.starts_at_min + more.light_at_min,
-            )
-            for more in fresh
-        )
-        batches += [Batch(light_at_min=more.light_at_min, count=more.top + more.under) for more in fresh]
-        bed += [_Bed(count=more.top + more.under, since_min=more.at_min) for more in fresh]
-        found.append(msgspec.structs.replace(stage, refresh=fresh))
-    return found, batches
+            self.batches.append(Batch(light_at_min=self.fire.at_min - chimney_min(), count=lit))
+        return over(draft.kind, draft.way, its, self.fire, self.pot, self.day)
 
+    def _stage(self, draft: Draft, its: Coals | None, this: Cook | None, *why: Reason) -> Timed:
+        start = self.fire.at_min
+        if its is None or this is None:
+            self.fire = msgspec.structs.replace(self.fire, at_min=start + draft.high_min)
+            return Timed(draft=draft, coals=its, starts_at_min=start)
+        fresh, laid_on = self._fresh(this, draft, its, draft.high_min)
+        self.fire = left_by(this, draft.kind, self.fire, draft.high_min, laid_on)
+        self.batches += [
+            Batch(light_at_min=start + more.light_at_min, count=more.top + more.under) for more in fresh
+        ]
+        here = Timed(draft=draft, coals=its, starts_at_min=0.0, refresh=fresh, reasons=why)
+        return here.moved(start)
 
-def _fed(bed: list[_Bed], wanted: int, now: float, lit_before: int) -> tuple[list[_Bed], int]:
-    """The bed that gives what `wanted` fresh coals would, and how many were lit for it.
-
-    What is spent goes with the ash, a surplus is taken away.
-    """
-    glow = ember()
-    bed = [part for part in bed if now - part.since_min < SPENT_MIN]
-    alive = sum(part.count * glow.left(now - part.since_min) for part in bed)
-    missing = wanted - alive
-    # A few may be missed, but never so that a stage asks for more than was ever lit.
-    if missing > MISSED_SHARE * wanted or wanted > lit_before:
-        lit = max(math.ceil(missing), wanted - lit_before, 1)
-        return [*bed, _Bed(count=lit, since_min=now)], lit
-    kept = min(1.0, wanted / alive) if alive else 1.0
-    return [_Bed(count=part.count * kept, since_min=part.since_min) for part in bed], 0
-
-
-def _age(bed: Sequence[_Bed], now: float) -> float:
-    """The age [min] at which coals all of one kind would give what this bed gives."""
-    glow = ember()
-    count = sum(part.count for part in bed)
-    left = sum(part.count * glow.left(now - part.since_min) for part in bed) / count if count else 1.0
-    return glow.age_at(left)
+    def _fresh(
+        self, this: Cook, draft: Draft, its: Coals, minutes: float
+    ) -> tuple[tuple[Refresh, ...], list[tuple[float, float]]]:
+        """Fresh coals within so many minutes of the stage, and when how many are laid on."""
+        fresh = fresh_coals(this, its, way=draft.way, minutes=minutes, lying=self.fire.lying)
+        return fresh, [(more.at_min, float(more.top + more.under)) for more in fresh]

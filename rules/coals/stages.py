@@ -13,18 +13,19 @@ import msgspec
 
 from rules.because import Ledger, Rule
 from rules.circumstances import Day
-from rules.coals.cook import minutes_to_boil
 from rules.coals.counts import ALL_UNDER, Coals, coals
 from rules.coals.course import course
 from rules.coals.doneness import doneness
 from rules.coals.drafts import Draft, heat_figure
 from rules.coals.figures import figure
+from rules.coals.fire import Pot
 from rules.coals.fuel import chimney_min, fuel, reasons
 from rules.coals.highground import boiling_f, boils_at
 from rules.coals.kitchen import BAKED
+from rules.coals.load import load
 from rules.coals.pattern import pattern
 from rules.coals.renew import renewing
-from rules.coals.schedule import Timed, fired, timed
+from rules.coals.schedule import Timed, fired
 from rules.coals.turning import turn_every, turning
 from rules.coals.weather import wind_factor
 from rules.dish import Dish
@@ -36,6 +37,7 @@ from rules.plan import Batch, Depth, Doneness, FatUse, Fuel, Heat, Minutes, PotP
 from rules.pot import minutes_factor
 from rules.recipe import Family, Recipe
 from rules.table import Row, read
+from rules.waits import rest_after
 
 NO_FIRE: dict[Family, str] = {
     "no cook": "Nothing in it is cooked, so it needs no coals: packs, cooler and a clean board do the job.",
@@ -101,7 +103,7 @@ def plan_heat(
     told = course(recipe, items, dish, fat, day, ledger)
     if not told:
         return None, NO_FIRE.get(dish.family, NOTHING_HEATED)
-    drafts = _adjusted(_to_the_boil(told, items, pot, day), recipe, items, dish, pot, day, ledger)
+    drafts = _adjusted(told, recipe, items, dish, pot, day, ledger)
     if not day.charcoal:
         return None, FIRE_BAN + _without_coals(drafts, dish.family)
     done = doneness(recipe, items, dish, ledger)
@@ -117,36 +119,6 @@ def _without_coals(drafts: Iterable[Draft], family: Family) -> str:
         if draft.kind != "warm"
     )
     return ON_A_STOVE.format(stages=stages)
-
-
-def _to_the_boil(
-    drafts: Sequence[Draft], items: tuple[Item, ...], pot: PotPlan | None, day: Day
-) -> list[Draft]:
-    """The minutes of coming to the boil, from the food in the pot and its coals."""
-    food_kg = _food_kg(items, pot.count if pot else 1)
-    found: list[Draft] = []
-    for draft in drafts:
-        if draft.look == "bring up" and food_kg is not None:
-            diameter, depth = _size(pot)
-            count = coals(draft.way, diameter_in=diameter, depth=depth, day=day).total
-            minutes = minutes_to_boil(
-                food_kg=float(max(round(food_kg), 1)),
-                diameter_in=diameter,
-                depth=depth,
-                coals=count,
-                air_f=day.air_f,
-                elevation_ft=day.elevation_ft,
-                is_hot=any(before.kind in ("brown", "fry") for before in found),
-            )
-            low, high = _fives(minutes * 0.8), _fives(minutes * 1.1)
-            found.append(msgspec.structs.replace(draft, low_min=low, high_min=high))
-        else:
-            found.append(draft)
-    return found
-
-
-def _fives(minutes: float) -> float:
-    return max(5.0 * round(minutes / 5), 5.0)
 
 
 def _adjusted(
@@ -170,7 +142,7 @@ def _adjusted(
         low, high_end = draft.low_min, draft.high_min
         if draft.is_main and draft.kind in LOOKED_AT:
             low, high_end = low * min(depth, 1.0), high_end * max(depth, 1.0)
-        if is_high and draft.kind in LONGER_HIGH_UP:
+        if is_high and draft.kind in LONGER_HIGH_UP and draft.look != "bring up":
             low, high_end = low * high.value, high_end * high.value
             ledger.note(HIGH_GROUND.says(draft.kind, high, feet=day.elevation_ft, kind=draft.kind))
         if draft.is_main and draft.kind in TIMED:
@@ -210,11 +182,11 @@ def _heated(
     ]
     rest = _rest(done, recipe)
     stages, batches = fired(
-        timed(drafts, counted, rest),
-        diameter_in=diameter,
-        depth=depth,
+        drafts,
+        counted,
+        rest_min=rest,
+        pot=Pot(diameter_in=diameter, depth=depth, load=load(items, pots)),
         day=day,
-        food_kg=_food_kg(items, pots),
     )
     total = fuel(Batch(light_at_min=batch.light_at_min, count=batch.count * pots) for batch in batches)
     _tell(stages, total, pots, day, ledger)
@@ -226,18 +198,7 @@ def _rest(done: Iterable[Doneness], recipe: Recipe) -> float:
     """Minutes between the last coals and the meal: the meat's rest, the text's, and the first plates."""
     serve = figure("serve").value
     needed = [check.rest_min for check in done if check.rest_min]
-    last = recipe.steps[-3:] if recipe.steps else ()
-    told = [time.high_min for step in last for time in step.durations if time.what == "rest"]
-    return max([serve, *needed, *(minutes for minutes in told if minutes <= 30)])
-
-
-def _food_kg(items: Iterable[Item], pots: int) -> float | None:
-    """The food in one pot [kg]; None where too little of it can be weighed."""
-    grams = [item.grams for item in items]
-    known = [mass for mass in grams if mass is not None]
-    if not known or len(known) < len(grams) / 2:
-        return None
-    return sum(known) / 1000 / pots
+    return max([serve, *needed, rest_after(recipe)])
 
 
 def _tell(stages: Sequence[Timed], total: Fuel, pots: int, day: Day, ledger: Ledger) -> None:
@@ -248,6 +209,7 @@ def _tell(stages: Sequence[Timed], total: Fuel, pots: int, day: Day, ledger: Led
             )
             renewed = renewing(stage.refresh, stage.draft.high_min)
             ledger.note(*(msgspec.structs.replace(why, about=stage.draft.kind) for why in renewed))
+            ledger.note(*stage.reasons)
     if any(stage.draft.kind in ("boil", "simmer") for stage in stages):
         ledger.note(*boils_at(day.elevation_ft))
     if pots > 1:

@@ -8,7 +8,8 @@ import pytest
 
 from assistant.show.graph import BOTTOM, HEIGHT, LEFT, RIGHT, TOP, WIDTH, Course, course, graph, told
 from rules.circumstances import Day
-from rules.coals.curve import band, curve
+from rules.coals.curve import follow
+from rules.coals.load import Load
 from rules.plan import Fuel, Heat, Minutes, PotPlan, Refresh, Stage
 
 DAY = Day(eat="2027-07-03T18:30")
@@ -23,18 +24,20 @@ BAKE = Stage(
 )
 HEAT = Heat(stages=(BAKE,), fuel=Fuel(lit=25, reserve=7, briquettes=32, kg=0.8))
 POT = PotPlan(diameter_in=12, quarts=6)
+LOAD = Load(kg=2.0, j_kg_k=3500.0)
 
 
 def drawn() -> Course:
-    found = course(BAKE, POT, HEAT, DAY, 2.0)
+    found = course(BAKE, POT, HEAT, DAY, LOAD)
     assert found is not None
     return found
 
 
 def test_a_bake_is_drawn_by_its_iron_within_its_band() -> None:
     found = drawn()
-    assert found.points == tuple((p.at_min, p.iron_f) for p in curve(BAKE, POT, DAY, food_kg=2.0, heat=HEAT))
-    assert (found.low_f, found.high_f) == band(BAKE, POT, DAY)
+    (followed,) = follow(HEAT, POT, DAY, load=LOAD)
+    assert found.points == tuple((point.at_min, point.iron_f) for point in followed.points)
+    assert (found.low_f, found.high_f) == (325, 375)
 
 
 def test_the_line_read_back_from_the_picture_is_the_course() -> None:

@@ -5,12 +5,12 @@ from __future__ import annotations
 import pytest
 
 from rules.coals.chart import baseline, column
-from rules.coals.cook import cook, held_loss, minutes_to_boil, temperatures, usual_kg
+from rules.coals.cook import cook, held_loss, temperatures, usual_kg
 
 
 def bake(diameter: int = 12, aim: float = 350.0, kg: float | None = None, **more):
     count = baseline(diameter, aim).total
-    told = {"air_f": 70.0, "faster": 1.0, "elevation_ft": 0.0, "preheat_min": 10.0} | more
+    told = {"air_f": 70.0, "faster": 1.0, "elevation_ft": 0.0, "preheat_min": 18.0} | more
     return cook(
         way="bake",
         coals=count,
@@ -27,9 +27,9 @@ def bake(diameter: int = 12, aim: float = 350.0, kg: float | None = None, **more
     "cell", [cell for d in (8, 10, 12, 14, 16) for cell in column(d)], ids=lambda c: c.id
 )
 def test_a_usual_pot_on_the_charts_coals_comes_to_the_charts_temperature(cell) -> None:
-    """Its hottest moment lies a little above the printed figure, nowhere a pair of coals (25 °F) away from it."""
+    """Its hottest moment, warmed as long as pots are, is the printed figure: the printed count wins over the physics."""
     course = temperatures(bake(cell.diameter_in, float(cell.temp_f)), minutes=50)
-    assert 0 <= max(point.iron_f for point in course) - cell.temp_f <= 25
+    assert max(point.iron_f for point in course) == pytest.approx(cell.temp_f, abs=1)
 
 
 def test_half_of_a_pots_loss_goes_with_half_of_its_coals() -> None:
@@ -53,16 +53,6 @@ def test_a_stew_at_an_oven_temperature_holds_the_iron() -> None:
         elevation_ft=0, food_kg=4,
     )  # fmt: skip
     assert (pot.holds, pot.low_f, pot.high_f) == ("iron", 325, 375)
-
-
-def test_more_food_takes_longer_to_boil_and_hot_iron_helps() -> None:
-    pot = {"diameter_in": 12, "depth": "shallow", "coals": 24.0, "air_f": 70.0, "elevation_ft": 0.0}
-    small = minutes_to_boil(food_kg=1.0, is_hot=False, **pot)
-    large = minutes_to_boil(food_kg=5.0, is_hot=False, **pot)
-    assert 5 < small < large <= 60
-    assert minutes_to_boil(food_kg=3.0, is_hot=True, **pot) < minutes_to_boil(
-        food_kg=3.0, is_hot=False, **pot
-    )
 
 
 def test_the_course_of_temperatures_tells_iron_food_and_heat() -> None:

@@ -10,11 +10,9 @@ from tests.rules.coals.making import CAKE, STEW, action, drafts, kinds, recipe, 
 
 
 def test_a_cake_is_baked_in_a_warmed_pot() -> None:
-    ledger = Ledger()
-    found = drafts(CAKE, "batter bake", ledger=ledger)
+    found = drafts(CAKE, "batter bake")
     assert kinds(found) == ["warm", "bake"]
     assert (found[1].temp_f, found[1].low_min, found[1].is_main) == (350, 30, True)
-    assert "heat.warm" in [reason.rule for reason in ledger.reasons]
 
 
 def test_fat_for_the_hot_pot_has_its_own_stage() -> None:
@@ -40,7 +38,7 @@ def test_meat_browned_before_a_casserole_keeps_its_place() -> None:
         step(action("bake", "bake", minutes=(30, 35))),
         oven=Oven(temp_f=375.0),
     )
-    assert kinds(drafts(made, "casserole or layered bake")) == ["brown", "boil", "bake"]
+    assert kinds(drafts(made, "casserole or layered bake")) == ["warm", "brown", "boil", "bake"]
 
 
 def test_an_open_cook_in_a_recipe_with_an_oven_is_the_bake() -> None:
@@ -67,13 +65,13 @@ def test_a_custard_stirred_on_the_stove_is_not_sent_to_the_oven() -> None:
 
 def test_a_fried_dish_has_its_pan() -> None:
     made = recipe({"chickpea": (2, "cup")}, step(action("simmer", "cook", minutes=(10, 15))))
-    assert kinds(drafts(made, "pan fry or saute")) == ["fry"]
+    assert kinds(drafts(made, "pan fry or saute")) == ["warm", "fry"]
 
 
 def test_a_salad_needs_no_fire_but_its_bacon_does() -> None:
     assert drafts(recipe({"lettuce": (1, "head")}, step(action("mix"))), "no cook") == ()
     made = recipe({"bacon": (6, "slice")}, step(action("fry", "fry", 0, minutes=(8, 10))))
-    assert kinds(drafts(made, "no cook")) == ["brown"]
+    assert kinds(drafts(made, "no cook")) == ["warm", "brown"]
 
 
 def test_the_cooks_temperature_goes_before_the_recipes() -> None:
@@ -81,7 +79,11 @@ def test_the_cooks_temperature_goes_before_the_recipes() -> None:
 
 
 def test_the_stew_of_the_book() -> None:
-    assert kinds(drafts(STEW, "stew or braise")) == ["brown", "fry", "boil", "simmer"]
+    ledger = Ledger()
+    found = drafts(STEW, "stew or braise", ledger=ledger)
+    assert kinds(found) == ["warm", "brown", "fry", "boil", "simmer"]
+    assert found[0].way == found[1].way == "fry"  # the pan is made hot over the coals that brown
+    assert "heat.pan" in [reason.rule for reason in ledger.reasons]
 
 
 def test_a_slow_cooker_simmers_whatever_the_dish_is_called() -> None:
@@ -123,5 +125,5 @@ def test_a_pan_dish_made_by_one_long_spell_has_one_stage_of_each_kind() -> None:
         step(action("simmer", "simmer", minutes=(2, 2))),
     )
     found = drafts(made, "pan fry or saute")
-    assert kinds(found) == ["fry", "simmer"]
-    assert found[1].low_min == 62
+    assert kinds(found) == ["warm", "fry", "simmer"]
+    assert found[2].low_min == 62

@@ -1,47 +1,70 @@
-"""A stage drawn over time."""
+"""A planned fire followed: what the pot and its food do over time."""
 
 from __future__ import annotations
 
+import itertools
+
 import pytest
 
-from rules.coals.curve import band, curve
-from tests.rules.coals.making import CAKE, STEW, heat
+from rules.circumstances import Day
+from rules.coals.curve import courses, curve, follow
+from rules.coals.load import load
+from rules.convert import camp
+from rules.foods import weigh
+from rules.plan import Heat
+from tests.rules.coals.making import CAKE, STEW, TWELVE, heat
+
+COLD = Day(air_f=30, wind="windy")
 
 
-def test_the_curve_of_a_bake_runs_over_its_minutes_and_comes_to_its_aim() -> None:
-    bake = heat(CAKE, "batter bake")[0].stages[-1]
-    course = curve(bake)
-    assert (course[0].at_min, course[-1].at_min) == (
-        bake.starts_at_min,
-        bake.starts_at_min + bake.minutes.high,
-    )
-    assert abs(max(point.iron_f for point in course) - 350) <= 25
+def planned(recipe, family: str) -> Heat:
+    found, _ = heat(recipe, family)
+    assert found is not None
+    return found
 
 
-def test_the_curve_of_a_long_simmer_stays_under_the_boil() -> None:
-    simmer = heat(STEW, "stew or braise")[0].stages[-1]
-    course = curve(simmer, food_kg=4)
-    assert all(190 < point.food_f <= 212 for point in course)
+def test_a_bake_begins_in_its_band_because_the_pot_is_warmed_first() -> None:
+    warm, bake = follow(planned(CAKE, "batter bake"), TWELVE, load=load(weigh(CAKE)))
+    assert (warm.stage.kind, warm.holds) == ("warm", None)
+    assert warm.points[0].iron_f == 70
+    assert all(point.food_f is None for point in warm.points)
+    assert (bake.holds, bake.low_f, bake.high_f) == ("iron", 325, 375)
+    assert all(325 <= iron <= 375 for _, iron in bake.held)
 
 
-def test_a_stage_without_a_temperature_to_hold_has_no_curve() -> None:
-    light, *_ = heat(STEW, "stew or braise")[0].stages
-    assert curve(light) == ()
+def test_one_stage_begins_where_the_one_before_left_the_iron() -> None:
+    found = follow(planned(STEW, "stew or braise"), TWELVE, load=load(weigh(STEW)))
+    for before, stage in itertools.pairwise(found):
+        if stage.holds != "food":  # a simmer is planned from the boil on
+            assert stage.points[0].iron_f == pytest.approx(before.points[-1].iron_f)
+        assert stage.points[0].at_min == before.points[-1].at_min
 
 
-def test_with_the_whole_plan_a_stage_goes_on_where_the_one_before_left_the_pot() -> None:
-    """A pan warmed over the same coals begins hotter than one that has only its ten minutes of warming."""
-    whole = heat(STEW, "stew or braise")[0]
-    simmer = whole.stages[-1]
-    alone, after = curve(simmer, food_kg=4), curve(simmer, food_kg=4, heat=whole)
-    assert after[0].heat_w == pytest.approx(alone[0].heat_w, rel=0.01)  # as much heat, from older coals
-    assert after[4].heat_w < alone[4].heat_w
+def test_a_simmer_holds_its_food_under_the_boil() -> None:
+    simmer = follow(planned(STEW, "stew or braise"), TWELVE, load=load(weigh(STEW)))[-1]
+    assert simmer.holds == "food"
+    assert simmer.high_f == pytest.approx(212, abs=0.5)
+    assert all(197 - 0.5 <= food <= 212 for _, food in simmer.held)
 
 
-def test_the_band_of_a_bake_lies_around_its_aim_and_that_of_a_simmer_below_the_boil() -> None:
-    bake = heat(CAKE, "batter bake")[0].stages[-1]
-    low, high = band(bake) or (0, 0)
-    assert (low + high) / 2 == bake.temp_f
-    simmer = heat(STEW, "stew or braise")[0].stages[-1]
-    assert (band(simmer) or (0, 0))[1] == pytest.approx(212, abs=0.5)
-    assert band(heat(STEW, "stew or braise")[0].stages[0]) is None
+def test_the_curve_of_a_plan_runs_from_the_first_coals_to_the_last() -> None:
+    plan = camp(CAKE, COLD)
+    assert plan.heat is not None
+    points = curve(plan, COLD)
+    times = [point.at_min for point in points]
+    over = [stage for stage in plan.heat.stages if stage.top + stage.under]
+    assert times == sorted(set(times))
+    assert times[0] == over[0].starts_at_min
+    assert times[-1] == over[-1].starts_at_min + over[-1].minutes.high
+    assert len(points) == sum(len(one.points) for one in courses(plan, COLD)) - len(over) + 1
+
+
+def test_finer_steps_meet_the_coarse_ones() -> None:
+    plan = camp(CAKE)
+    fine = {point.at_min: point.iron_f for point in curve(plan, every_min=1)}
+    for point in curve(plan):
+        assert fine[point.at_min] == pytest.approx(point.iron_f)
+
+
+def test_a_plan_without_fire_has_no_curve() -> None:
+    assert curve(camp(CAKE, Day(charcoal=False))) == ()

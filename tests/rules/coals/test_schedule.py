@@ -7,14 +7,16 @@ import pytest
 from rules.circumstances import Day
 from rules.coals.counts import coals
 from rules.coals.drafts import Draft
-from rules.coals.schedule import fired, timed
+from rules.coals.fire import Pot
+from rules.coals.load import Load
+from rules.coals.schedule import fired
 
 
 def draft(kind: str, low: float, high: float, way: str | None = None, temp_f: float | None = None) -> Draft:
     return Draft(kind=kind, way=way or kind, low_min=low, high_min=high, temp_f=temp_f, look=kind)
 
 
-def run(*drafts: Draft, rest: float = 10, day: Day | None = None):
+def run(*drafts: Draft, rest: float = 10, day: Day | None = None, load: Load | None = None):
     day = day or Day()
     counted = [
         None
@@ -22,7 +24,8 @@ def run(*drafts: Draft, rest: float = 10, day: Day | None = None):
         else coals(one.way, diameter_in=12, depth="shallow", day=day, temp_f=one.temp_f)
         for one in drafts
     ]
-    return fired(timed(drafts, counted, rest), diameter_in=12, depth="shallow", day=day, food_kg=None)
+    pot = Pot(diameter_in=12, depth="shallow", load=load)
+    return fired(drafts, counted, rest_min=rest, pot=pot, day=day)
 
 
 def test_stages_end_when_the_next_begins_and_the_last_one_before_the_meal() -> None:
@@ -38,12 +41,12 @@ def test_a_rise_ends_when_the_dough_goes_in_not_when_the_pot_is_warmed() -> None
     )
     rise, warm, bake = stages
     assert rise.starts_at_min + 90 == bake.starts_at_min
-    assert warm.starts_at_min == bake.starts_at_min - 10
+    assert warm.starts_at_min == bake.starts_at_min - warm.draft.high_min
 
 
 def test_coals_that_move_to_the_next_stage_count_once() -> None:
-    _, batches = run(draft("warm", 10, 10, "bake", 350), draft("bake", 25, 30, temp_f=350))
-    assert [(batch.light_at_min, batch.count) for batch in batches] == [(-70, 25)]
+    (warm, _), batches = run(draft("warm", 10, 10, "bake", 350), draft("bake", 18, 20, temp_f=350))
+    assert [(batch.light_at_min, batch.count) for batch in batches] == [(-50 - warm.draft.high_min, 25)]
 
 
 def test_a_hotter_stage_gets_what_it_lacks() -> None:

@@ -24,7 +24,9 @@ def test_a_cake_over_coals() -> None:
     assert (bake.turn_every_min, bake.first_look_min, bake.starts_at_min) == (10, 20, -45)
     assert bake.pattern.under == "7 in a ring, 1 in the centre"
     assert bake.look_for
-    assert plan.stages[0].starts_at_min == -75
+    light, warm, _ = plan.stages
+    assert light.starts_at_min + 20 == warm.starts_at_min == -45 - warm.minutes.high
+    assert (warm.top, warm.under) == (17, 8)
 
 
 def test_fuel_adds_up_and_covers_every_stage() -> None:

@@ -14,8 +14,8 @@ def simmer(made, family, **more):
 
 def test_a_stew_comes_to_the_boil_before_it_simmers() -> None:
     found = drafts(STEW, "stew or braise")
-    assert kinds(found) == ["brown", "fry", "boil", "simmer"]
-    assert found[2].way == "bring up"
+    assert kinds(found) == ["warm", "brown", "fry", "boil", "simmer"]
+    assert found[3].way == "bring up"
 
 
 def test_pasta_boils_after_its_water_does() -> None:

@@ -1,0 +1,185 @@
+"""The fire carried from stage to stage: how warm iron and food are, and which coals lie there (handbook chapter 5).
+
+What one stage leaves is what the next one finds. A fire that is planned (`schedule`) and one that is drawn (`curve`)
+take the same steps; they differ in who says which coals are lit.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Sequence
+
+import msgspec
+
+from rules.circumstances import Day
+from rules.coals.burn import Ember, State, after, modes, with_coals
+from rules.coals.cook import FOOD_STARTS_F, Cook, cook, usual_kg
+from rules.coals.counts import Coals, Way
+from rules.coals.counts import coals as counted
+from rules.coals.figures import figure
+from rules.coals.load import Load
+from rules.coals.weather import wind_factor
+from rules.plan import Depth, StageKind
+from rules.recipe import Struct
+
+#: So much of a stage's coals may be missing before new ones are lit for it.
+MISSED_SHARE = 0.2
+#: Coals as old as this are left to the ash when a new stage begins [min]: next to nothing is left of them.
+SPENT_MIN = 90.0
+#: Stages whose coals warm a pot that holds no food yet, and those whose little food in hot fat does not count.
+EMPTY: frozenset[StageKind] = frozenset({"warm", "heat fat"})
+PANNED: frozenset[StageKind] = frozenset({"brown", "fry"})
+#: Ways whose count says how fast it comes to the boil, not what holds the pot there.
+BOILING: frozenset[Way] = frozenset({"boil", "bring up"})
+#: What simmered so long is the dish, and still hot when it goes on as a bake; less is a sauce beside it [min].
+IS_THE_DISH_MIN = 10.0
+#: How closely a moment is found [min].
+CLOSE_MIN = 0.05
+
+
+class Pot(Struct, frozen=True, kw_only=True):
+    """What stands over the coals: the iron and, once it is in, its food; an unknown load is a usual one."""
+
+    diameter_in: int
+    depth: Depth
+    load: Load | None = None
+
+
+class Bed(Struct, frozen=True, kw_only=True):
+    """Coals that burn: how many, since when [min]."""
+
+    count: float
+    since_min: float
+
+
+class Fire(Struct, frozen=True, kw_only=True):
+    """A moment between two stages: iron and food [°F], None while no food is in, and the coals that lie there."""
+
+    at_min: float
+    iron_f: float
+    food_f: float | None = None
+    bed: tuple[Bed, ...] = ()
+
+    def alive(self, glow: Ember) -> float:
+        """How many fresh briquettes would give what this bed gives."""
+        return sum(part.count * glow.left(self.at_min - part.since_min) for part in self.bed)
+
+    @property
+    def lying(self) -> float:
+        """How many briquettes lie there, old and new."""
+        return sum(part.count for part in self.bed)
+
+
+def over(kind: StageKind, way: Way, its: Coals, fire: Fire, pot: Pot, day: Day) -> Cook:
+    """The pot over its coals at the start of a stage, as the stage before left it."""
+    held = its
+    if way in BOILING:
+        held = counted("bake", diameter_in=pot.diameter_in, depth=pot.depth, day=day)
+    usual = Load(kg=usual_kg(pot.diameter_in, pot.depth), j_kg_k=figure("food heat").value)
+    load = pot.load or usual
+    is_empty = fire.food_f is None and kind in EMPTY | PANNED
+    this = cook(
+        way=way,
+        coals=its.exact,
+        exact=held.exact,
+        aim_f=held.aim_f,
+        diameter_in=pot.diameter_in,
+        depth=pot.depth,
+        air_f=day.air_f,
+        faster=wind_factor(pot.diameter_in, pot.depth, held.aim_f, day.air_f, day.wind, day.screen),
+        elevation_ft=day.elevation_ft,
+        food_kg=0.0 if is_empty else load.kg,
+        food_heat=load.j_kg_k,
+    )
+    alive = fire.alive(this.ember)
+    age = this.ember.age_at(alive / fire.lying) if fire.lying else 0.0
+    return msgspec.structs.replace(this, start=_start(this, fire), age_min=age)
+
+
+def _start(this: Cook, fire: Fire) -> State:
+    parts = [modes(this.ember, part.count, fire.at_min - part.since_min) for part in fire.bed]
+    lit = tuple(map(sum, zip(*parts, strict=True))) if parts else (0.0,) * this.ember.steepness
+    if this.holds == "food":
+        # A simmer is planned from the boil on.
+        return State(iron_f=max(fire.iron_f, this.body.boil_f), food_f=this.body.boil_f, modes=lit)
+    return State(iron_f=fire.iron_f, food_f=FOOD_STARTS_F if fire.food_f is None else fire.food_f, modes=lit)
+
+
+def left_by(
+    this: Cook, kind: StageKind, fire: Fire, minutes: float, fresh: Sequence[tuple[float, float]]
+) -> Fire:
+    """The fire at the end of a stage; its `fresh` coals (at minute of it, how many) went on."""
+    state = after_fresh(this, minutes, fresh)
+    is_in = this.body.food_j_k > 0 and not (kind in ("boil", "simmer") and minutes < IS_THE_DISH_MIN)
+    return Fire(
+        at_min=fire.at_min + minutes,
+        iron_f=state.iron_f,
+        food_f=state.food_f if is_in else None,
+        bed=(*fire.bed, *(Bed(count=coals, since_min=fire.at_min + at) for at, coals in fresh)),
+    )
+
+
+def fed(fire: Fire, wanted: int, lit_before: int, glow: Ember) -> tuple[Fire, int]:
+    """The fire with coals that give what `wanted` fresh ones would, and how many were lit for it.
+
+    What is spent goes with the ash, a surplus is taken away: what is left is as many as the stage says, though older.
+    """
+    fire = raked(fire)
+    missing = wanted - fire.alive(glow)
+    # A few may be missed, but never so that a stage asks for more than was ever lit.
+    if missing > MISSED_SHARE * wanted or wanted > lit_before:
+        lit = max(math.ceil(missing), wanted - lit_before, 1)
+        return laid(fire, lit), lit
+    return trimmed(fire, wanted), 0
+
+
+def laid(fire: Fire, count: float) -> Fire:
+    """The fire with so many fresh briquettes more."""
+    return msgspec.structs.replace(fire, bed=(*fire.bed, Bed(count=count, since_min=fire.at_min)))
+
+
+def raked(fire: Fire) -> Fire:
+    """The fire without what is spent."""
+    bed = tuple(part for part in fire.bed if fire.at_min - part.since_min < SPENT_MIN)
+    return msgspec.structs.replace(fire, bed=bed)
+
+
+def trimmed(fire: Fire, wanted: int) -> Fire:
+    """The fire with no more briquettes than `wanted`, old and new; the oldest are taken away first."""
+    left, bed = float(wanted), []
+    for part in sorted(fire.bed, key=lambda part: -part.since_min):
+        bed.append(Bed(count=min(part.count, left), since_min=part.since_min))
+        left -= bed[-1].count
+    return msgspec.structs.replace(fire, bed=tuple(part for part in bed if part.count))
+
+
+def after_fresh(this: Cook, minutes: float, fresh: Sequence[tuple[float, float]] = ()) -> State:
+    """The state so many minutes into a stage whose `fresh` coals (at minute, how many) went on by then."""
+    state, now = this.start, 0.0
+    for at, coals in fresh:
+        if at > minutes:
+            break
+        state = with_coals(after(state, this.body, this.ember, at - now), this.ember, coals)
+        now = at
+    return after(state, this.body, this.ember, minutes - now)
+
+
+def minutes_until(
+    this: Cook,
+    reached: Callable[[State], bool],
+    most: float,
+    fresh: Sequence[tuple[float, float]] = (),
+) -> float:
+    """After how long [min] a stage has `reached` something, or `most` where it has not: halving on the closed form."""
+    if reached(this.start):
+        return 0.0
+    if not reached(after_fresh(this, most, fresh)):
+        return most
+    low, high = 0.0, most
+    while high - low > CLOSE_MIN:
+        middle = (low + high) / 2
+        if reached(after_fresh(this, middle, fresh)):
+            high = middle
+        else:
+            low = middle
+    return high

@@ -1,0 +1,60 @@
+"""The food in one pot as heat sees it: how heavy, and how much heat a degree of it takes (handbook chapter 5)."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from rules.coals.figures import figure
+from rules.cold.composition import specific_heat
+from rules.cold.contents import composition
+from rules.foods import Food, Item, catalogue
+from rules.plan import Plan
+from rules.recipe import Struct
+
+#: Between the cooler and the boil [°C]; the heat that a food takes changes by a hundredth from one to the other.
+HALF_WAY_C = 55.0
+#: Of less than this share of the foods a mass is known: then a usual pot says more than the sum.
+LEAST_KNOWN = 0.5
+
+
+class Load(Struct, frozen=True, kw_only=True):
+    """The food in one pot: its mass [kg] and its specific heat [J/(kg K)]."""
+
+    kg: float
+    j_kg_k: float
+
+
+def load(items: Sequence[Item], pots: int = 1) -> Load | None:
+    """The food of a recipe in one of its pots; None where too little of it can be weighed.
+
+    Source: Choi and Okos (1986), from the composition of every food; figure `food heat` for one of unknown make.
+    """
+    known = [(item.food, item.grams) for item in items if item.grams is not None]
+    if len(known) < LEAST_KNOWN * len(items):
+        return None
+    return _load(known, pots)
+
+
+def planned(plan: Plan) -> Load | None:
+    """The food that a plan packs, in one of its pots; None where nothing is weighed."""
+    foods = catalogue()
+    known = []
+    for pack in plan.packs:
+        for part in pack.items:
+            name = plan.recipe.ingredients[part.ingredient].food
+            if part.grams is not None:
+                known.append((foods.get(name) if name else None, part.grams))
+    return _load(known, plan.pot.count if plan.pot else 1)
+
+
+def _load(known: Iterable[tuple[Food | None, float]], pots: int) -> Load | None:
+    parts = [(_heat(food), grams) for food, grams in known]
+    grams = sum(mass for _, mass in parts)
+    if grams <= 0:
+        return None
+    return Load(kg=grams / 1000 / pots, j_kg_k=sum(heat * mass for heat, mass in parts) / grams)
+
+
+def _heat(food: Food | None) -> float:
+    made_of = composition(food) if food is not None else None
+    return specific_heat(made_of, HALF_WAY_C) * 1000 if made_of is not None else figure("food heat").value
