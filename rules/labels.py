@@ -12,7 +12,7 @@ from collections.abc import Iterable, Sequence
 from datetime import timedelta
 from functools import cache
 
-from rules import clock, table
+from rules import clock, table, wording
 from rules.because import Ledger, Rule
 from rules.circumstances import Day
 from rules.cold.hours import in_cooler
@@ -21,7 +21,7 @@ from rules.hazards import DOUGH_FAMILIES, JUICY, hazard_of
 from rules.method import Graph, Taking
 from rules.plan import Heat, Label, Minutes, Pack, PackItem, StageKind
 from rules.recipe import Recipe
-from rules.wording import measured, short_names
+from rules.wording import short_names
 
 USE_BY = Rule(
     id="labels.use-by",
@@ -96,7 +96,11 @@ def _head(pack: Pack, packs: Sequence[Pack], recipe: Recipe, items: Sequence[Ite
 
 def _contents(pack: Pack, items: Sequence[Item], day: Day, room: int) -> list[str]:
     named = [items[part.ingredient].ingredient.name for part in pack.items]
-    lines = _listed("In it:", [_measured(part, items, day) for part in pack.items])
+    measured = [_measured(part, items, day) for part in pack.items]
+    lines = _listed("In it:", measured)
+    if len(lines) > room:
+        # Broken anywhere they may take a line less.
+        lines = textwrap.wrap(f"In it: {', '.join(measured)}", WIDTH)
     if len(lines) > room:
         # The names alone say what it is; the amounts stand in the plan.
         lines = _listed("In it:", named)
@@ -107,7 +111,9 @@ def _contents(pack: Pack, items: Sequence[Item], day: Day, room: int) -> list[st
 
 def _measured(part: PackItem, items: Sequence[Item], day: Day) -> str:
     """A share as it is measured: "1 1/2 cups flour"."""
-    return measured(part.amount, items[part.ingredient].ingredient.name, system=day.units, grams=part.grams)
+    return wording.measured(
+        part.amount, items[part.ingredient].ingredient.name, system=day.units, grams=part.grams
+    )
 
 
 def _use_by(pack: Pack, recipe: Recipe, items: Sequence[Item], day: Day, ledger: Ledger) -> str:
@@ -175,7 +181,12 @@ def _met(pack: Pack, packs: Sequence[Pack], items: Sequence[Item], day: Day, gra
     if not things:
         return []
     thing = max(things, key=lambda number: things[number])
-    beside = [one for one in graph.inside(thing) if one.ingredient not in own and not (one.laid or one.hot)]
+    of_part = (one for one in graph.takings if items[one.ingredient].ingredient.component == pack.component)
+    met = graph.inside(thing)
+    if all(one.ingredient in own or one.laid for one in met) and pack.component:
+        # What it is poured together with stands in another bowl; both belong to one part of the dish.
+        met = tuple(of_part)
+    beside = [one for one in met if one.ingredient not in own and not (one.laid or one.hot)]
     return _told(beside, pack, packs, items, day)
 
 
