@@ -70,7 +70,9 @@ def camp(recipe: Recipe, day: Day | None = None) -> Plan:
         camp_steps=camp_steps,
         timeline=timeline,
         cold=cold,
-        shopping=shopping.shopping(recipe, items, packs, heat, day, ledger),
+        shopping=shopping.shopping(
+            recipe, items, packs, heat, day, ledger, ice_kg=cold.ice_kg if cold else None
+        ),
         kit=the_kit.kit(
             recipe,
             items,

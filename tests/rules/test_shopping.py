@@ -29,10 +29,18 @@ def bought(*lines: Ingredient, day: Day | None = None, scale: float = 1.0) -> di
         (line("beer", amount(24, "fluid ounce")), "2 bottles or cans (12 oz)", None),
         (line("tomatoes", amount(1, "can")), "1 can", None),
         (line("tomato paste", amount(2, "can", of=(6, "ounce"))), "2 cans (6 ounces)", None),
+        (line("tomatoes", amount(2, "can", of=(28, "ounce"))), "2 cans (28 ounces)", None),
+        (line("trout", amount(9, of=(250, "gram"))), "9 trout (250 g each)", None),
+        (line("garlic", amount(4, "clove")), "1 head", "about 9 cloves"),
+        (line("celery", amount(3, "stalk")), "1 bunch", "about 10 stalks"),
+        (line("soy sauce", amount(1, "tablespoon")), "1 10-ounce bottle", "about 1 1/4 cups"),
+        (line("pickling salt", amount(0.25, "cup")), "1 3-pound box", "2 3/4 lb"),
+        (line("flatbreads", amount(18)), "3 packages of 6", None),
+        (line("butter", amount(17, "tablespoon")), "1 pound (4 sticks)", "about 7 oz"),
         (line("onions", amount(2), state=("large",)), "2 large onions", None),
         (line("ground beef", amount(1.1, "pound")), "1 1/4 pounds", None),
         (line("tomatoes", amount(8, "pound")), "8 pounds", None),
-        (line("cilantro", amount(0.25, "cup")), "1 bunch", "1 oz"),
+        (line("cilantro", amount(0.25, "cup")), "1 bunch", "about 1 oz"),
     ],
     ids=lambda value: value.name if isinstance(value, Ingredient) else None,
 )
@@ -45,7 +53,33 @@ def test_whole_purchase_units_and_what_is_left(wanted: Ingredient, buy: str, lef
 def test_lines_of_one_food_are_bought_together() -> None:
     told = bought(line("sugar", amount(1, "cup")), line("granulated sugar", amount(2, "tablespoon")))
     assert list(told) == ["sugar"]
-    assert told["sugar"].need == "1 cup and 2 tablespoons"
+    assert told["sugar"].need == "1 cup plus 2 tablespoons"
+
+
+def test_masses_and_volumes_of_one_food_add_up_apart() -> None:
+    told = bought(
+        line("butter", amount(4, "tablespoon")),
+        line("butter", amount(0.5, "cup")),
+        line("butter", amount(100, "gram")),
+    )
+    assert told["butter"].need == "3/4 cup and 3 1/2 ounces"
+
+
+def test_what_nobody_can_weigh_is_bought_as_a_package_that_holds_it() -> None:
+    told = bought(line("dragon fruit jam", amount(1, "cup"), food=""))
+    assert told["dragon fruit jam"].buy == "a package that holds 1 cup"
+
+
+def test_a_rest_smaller_than_a_spoon_is_none() -> None:
+    assert bought(line("chocolate chips", amount(2, "cup")))["chocolate chips"].left_over is None
+
+
+def test_ice_for_the_cooler_is_bought_before_the_fuel() -> None:
+    made = recipe(line("milk", amount(1, "cup")))
+    packs = (pack("fresh", 0, of=made, travels="cool"),)
+    told = shopping(made, items(made), packs, heat(bake()), Day(), Ledger(), ice_kg=4.0)
+    assert [line.food for line in told][-2:] == ["ice for the cooler", "charcoal briquettes"]
+    assert told[-2].buy == "bags of 9 lb (4 kg) in all"
 
 
 def test_yolks_are_bought_as_eggs() -> None:

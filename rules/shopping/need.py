@@ -1,0 +1,130 @@
+"""What the plan needs of each food: the lines of one food together, their amounts added up where they can be."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from rules import table, units
+from rules.circumstances import Day
+from rules.foods import Food, Item
+from rules.plan import Pack
+from rules.recipe import Amount, Struct
+from rules.units import kitchen
+
+WATER = "water"
+OPEN = "as the recipe leaves it open"
+#: Masses as US shops print them.
+US_MASSES = frozenset({"ounce", "pound"})
+
+
+class BoughtAs(table.Row, frozen=True, kw_only=True):
+    """A food that is bought as another one."""
+
+    id: str
+    food: str
+
+
+class Need(Struct, frozen=True, kw_only=True):
+    """All that the plan needs of one food."""
+
+    name: str
+    food: Food | None
+    items: tuple[Item, ...]
+    amounts: tuple[Amount, ...]
+
+    @property
+    def grams(self) -> float | None:
+        """The mass [g]; None when one line's is unknown."""
+        known = [item.grams for item in self.items if item.ingredient.amounts]
+        return sum(mass for mass in known if mass) if known and all(known) else None
+
+    @property
+    def milliliters(self) -> float | None:
+        """The volume [ml]; None when one line's is unknown."""
+        known = [item.milliliters for item in self.items if item.ingredient.amounts]
+        return sum(volume for volume in known if volume) if known and all(known) else None
+
+
+def needs_of(items: Sequence[Item], packs: Sequence[Pack]) -> list[Need]:
+    """One need per food, in the order of the recipe; water is drawn, not bought."""
+    scaled: dict[int, list[Amount]] = {}
+    for pack in packs:
+        for part in pack.items:
+            if part.amount is not None:
+                scaled.setdefault(part.ingredient, []).append(part.amount)
+    by_food: dict[str, list[Item]] = {}
+    for item in items:
+        name = item.food.name if item.food else item.ingredient.name
+        if name != WATER:
+            by_food.setdefault(bought_as(name), []).append(item)
+    return [
+        Need(
+            name=found[0].ingredient.name,
+            food=found[0].food,
+            items=tuple(found),
+            amounts=tuple(amount for item in found for amount in scaled.get(item.index, ())),
+        )
+        for found in by_food.values()
+    ]
+
+
+def bought_as(name: str) -> str:
+    """The food that is bought for this one: an egg for a yolk."""
+    as_bought = {row.id: row.food for row in table.read("buys_as.csv", BoughtAs)}
+    return as_bought.get(name, name)
+
+
+def asked(need: Need, day: Day) -> str:
+    """What the plan needs, in the recipe's own measures; what can be added up is added up."""
+    words = " and ".join(_said(amount, day) for amount in added(need.amounts)) or OPEN
+    return f"{words} (optional)" if all(item.ingredient.optional for item in need.items) else words
+
+
+def _said(amount: Amount, day: Day) -> str:
+    """A count says the size of each: "9 (250 g each)"."""
+    if amount.unit is None and amount.package is not None:
+        bare = Amount(low=amount.low, high=amount.high, approx=amount.approx)
+        return f"{kitchen(bare, units=day.units)} ({units.package_size(amount.package, day.units)} each)"
+    return kitchen(amount, units=day.units)
+
+
+def added(amounts: Sequence[Amount]) -> Iterator[Amount]:
+    """The amounts with all volumes in one, all masses in one, and alike counts and containers together.
+
+    The unit is the largest that a line states.
+    """
+    groups: dict[object, list[Amount]] = {}
+    for amount in amounts:
+        groups.setdefault(_kind(amount), []).append(amount)
+    for kind, alike in groups.items():
+        unit = (
+            _largest([amount.unit for amount in alike if amount.unit]) if kind in ("volume", "mass") else None
+        )
+        if unit is None:
+            first = alike[0]
+            yield Amount(
+                low=sum(amount.low for amount in alike),
+                high=sum(amount.high for amount in alike),
+                unit=first.unit,
+                package=first.package,
+            )
+        else:
+            yield Amount(
+                low=sum(units.to(amount.low, amount.unit or unit, unit) for amount in alike),
+                high=sum(units.to(amount.high, amount.unit or unit, unit) for amount in alike),
+                unit=unit,
+            )
+
+
+def _kind(amount: Amount) -> object:
+    if amount.package is None and amount.unit is not None:
+        if units.is_volume(amount.unit):
+            return "volume"
+        if units.is_mass(amount.unit):
+            return "mass"
+    return (amount.unit, amount.package)
+
+
+def _largest(found: Sequence[str]) -> str:
+    base = "milliliter" if units.is_volume(found[0]) else "gram"
+    return max(found, key=lambda unit: units.to(1.0, unit, base))
