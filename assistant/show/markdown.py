@@ -21,7 +21,8 @@ from rules.units import in_all
 if TYPE_CHECKING:
     from assistant.show.forms import Look
 
-_SIGNS = re.compile(r"([\\`*_{}\[\]<>|~#])")
+#: Signs of Markdown, and the one that opens a character reference ("&lt;").
+_SIGNS = re.compile(r"([\\`*_{}\[\]<>|~#]|&(?=#?\w{1,40};))")
 _LINE_START = re.compile(r"^(\s*)([-+]|\d{1,9}[.)])(?=\s)")
 
 

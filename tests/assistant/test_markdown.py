@@ -29,9 +29,9 @@ def test_a_plan_without_coals_says_why(river_plan: Plan) -> None:
 
 
 def test_signs_of_markdown_and_html_are_taken_literally(river_recipe: Recipe) -> None:
-    odd = replace(river_recipe, title="*Pie* | <b>x</b> `y` [z](http://w) # 1")
+    odd = replace(river_recipe, title="*Pie* | <b>x</b> `y` [z](http://w) # 1 & 2 &lt;")
     first = recipe_markdown(odd, Look()).splitlines()[0]
-    assert first == r"# \*Pie\* \| \<b\>x\</b\> \`y\` \[z\](http://w) \# 1"
+    assert first == r"# \*Pie\* \| \<b\>x\</b\> \`y\` \[z\](http://w) \# 1 & 2 \&lt;"
 
 
 def test_a_step_that_begins_like_a_list_stays_a_step(river_plan: Plan) -> None:
