@@ -15,11 +15,11 @@ ROOMS = sorted(path for package in ("rules", "assistant") for path in (ROOT / pa
 LARGEST_ROOM = 450
 
 #: The rooms of the command line that declare what is typed.
-TYPED = ("arguments", "output", "questions", "talking", "usage")
+TYPED = ("arguments", "habits", "output", "questions", "talking", "usage")
 #: Where each library may be imported, and nowhere else.
 HOMES = {
     "pint": {"rules/units/convert.py"},
-    "csv": {"rules/table.py", "assistant/show/tables.py"},
+    "csv": {"rules/table.py", "assistant/show/tables.py", "assistant/show/habit.py"},
     "tomllib": {"rules/table.py"},
     "quantulum3": {"assistant/reader/prose.py"},
     "rapidfuzz": {"rules/foods/catalogue.py", "rules/foods/slips.py", "assistant/chat/slips.py"},

@@ -14,6 +14,8 @@ from assistant.chat import answers
 from assistant.chat import changes as changes_of
 from assistant.chat.acts import CHANGES, NOT_UNDERSTOOD, Meant, nearest_acts, understand
 from assistant.chat.apply import Refused, applied
+from assistant.chat.beyond.rooms import Opens, Part
+from assistant.chat.beyond.rooms import turn as turn_beyond
 from assistant.chat.context import Context
 from assistant.show import words
 from assistant.show.forms import Look, written
@@ -68,6 +70,7 @@ class Session:
         meals: Meals | None = None,
         export: Export | None = None,
         look: Look | None = None,
+        rooms: Sequence[Opens] = (),
     ) -> None:
         self._state = State(recipe=recipe, day=day or Day())
         self._before: list[State] = []
@@ -76,6 +79,10 @@ class Session:
         self._look = look or Look()
         self._last = Meant(act="camp") if recipe else None
         self._plans: dict[State, Plan] = {}
+        #: What else is taken back with a change, by the number of changes before it is taken back.
+        self._backs: dict[int, Callable[[], None]] = {}
+        self.turns = 0
+        self._rooms = tuple(opens(self) for opens in rooms)
 
     @property
     def recipe(self) -> Recipe | None:
@@ -107,6 +114,37 @@ class Session:
 
     def say(self, utterance: str) -> Turn:
         """Understand a sentence, do what it says, answer."""
+        self.turns += 1
+        part = self._beyond(utterance)
+        told = turn_beyond(self, utterance, part) if part else self.of_the_plan(utterance)
+        for depth in sorted((depth for depth in self._backs if depth > len(self._before)), reverse=True):
+            self._backs.pop(depth)()
+        return told
+
+    def takes_early(self, utterance: str) -> bool:
+        """Whether a room beyond the plan knows a sentence for its own, even where a recipe might begin."""
+        part = self._beyond(utterance)
+        return part is not None and part.is_sure
+
+    def _beyond(self, utterance: str) -> Part | None:
+        return next((part for room in self._rooms if (part := room.hear(utterance))), None)
+
+    def safe_plan(self) -> Plan | None:
+        """The plan as it stands, None where none can be made."""
+        return self._safe_plan()
+
+    def context(self) -> Context:
+        """What a sentence about the plan is understood against."""
+        return self._context()
+
+    def become(self, recipe: Recipe | None, day: Day, *, back: Callable[[], None] | None = None) -> None:
+        """Go on with another recipe or day; `back` is called when this is undone."""
+        self._move(State(recipe=recipe, day=day))
+        if back is not None:
+            self._backs[len(self._before)] = back
+
+    def of_the_plan(self, utterance: str) -> Turn:
+        """Hear a sentence with the plan's own ears alone."""
         context = self._context()
         meant = understand(utterance, context)
         if not meant:
@@ -197,7 +235,7 @@ class Session:
         if self.recipe is None:
             return answers.NO_RECIPE
         name = str(one.slots.get("name") or self.recipe.title or "this meal")
-        replaced = self._meals.keep(name, self.recipe, self.day)
+        replaced = self._meals.keep(name, self.recipe, msgspec.structs.replace(self.day, habit=None))
         return f'Kept as "{name}"' + (", over the one of that name." if replaced else ".")
 
     def _kept(self) -> str:
@@ -210,7 +248,7 @@ class Session:
         if self._meals is None:
             return answers.NO_STORE
         kept = self._meals.get(str(one.slots.get("name", "")))
-        self._move(State(recipe=kept.recipe, day=kept.day))
+        self._move(State(recipe=kept.recipe, day=msgspec.structs.replace(kept.day, habit=self.day.habit)))
         plan = self.plan
         return f'Here is "{kept.name}". {answers.in_short(plan, self.day) if plan else ""}'
 

@@ -5,9 +5,12 @@ from __future__ import annotations
 import functools
 import inspect
 from collections.abc import Callable, Iterable
-from typing import Annotated, Any, get_args
+from typing import TYPE_CHECKING, Annotated, Any, get_args
 
 import typer
+
+if TYPE_CHECKING:
+    from rules.circumstances import Day
 
 Files = Annotated[
     list[str] | None,
@@ -68,8 +71,18 @@ DAY_OPTIONS: dict[str, Any] = {
     ],
     "no_freezer": Annotated[bool, typer.Option("--no-freezer", help="Nothing can be frozen at home.")],
     "no_charcoal": Annotated[bool, typer.Option("--no-charcoal", help="Charcoal is forbidden or not there.")],
+    "own": Annotated[bool, typer.Option("--own", help="Plan by what your own log of cooks teaches.")],
     "units": Unit,
 }
+
+
+def _by_the_log(day: Day) -> Day:
+    """The day with what the cook's own log teaches."""
+    import msgspec
+
+    from assistant.commands.habits import own_habit
+
+    return msgspec.structs.replace(day, habit=own_habit())
 
 
 def takes_a_day(
@@ -85,7 +98,7 @@ def takes_a_day(
             from assistant.options import day
 
             told = {name: words.pop(name) for name in options}
-            command(**words, day=day(told))
+            command(**words, day=_by_the_log(day(told)) if told.get("own") else day(told))
 
         own = [parameter for name, parameter in signature.parameters.items() if name != "day"]
         of_the_day = [

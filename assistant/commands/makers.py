@@ -6,6 +6,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
+    from assistant.keep import Store
     from rules.circumstances import Day
 
 
@@ -14,6 +15,18 @@ def reader() -> Callable[[str, str], Any]:
     from assistant.batch.work import reader as made
 
     return made()
+
+
+def store() -> Store:
+    """What is kept and logged in the user's folder, by the clock of the machine."""
+    from datetime import UTC, datetime
+    from pathlib import Path
+
+    import platformdirs
+
+    from assistant.keep import Store
+
+    return Store(Path(platformdirs.user_data_dir("coalside", appauthor=False)), now=lambda: datetime.now(UTC))
 
 
 def planner(day: Day) -> Callable[[str, str], Any]:

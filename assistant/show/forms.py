@@ -15,7 +15,7 @@ from rules.circumstances import Day
 from rules.problem import UsageProblem
 from rules.recipe import Struct
 
-Kind = Literal["recipe", "plan", "coals", "why", "turn"]
+Kind = Literal["recipe", "plan", "coals", "why", "turn", "habit"]
 
 
 class Look(Struct, frozen=True, kw_only=True):
@@ -72,6 +72,12 @@ WRITERS: dict[Kind, dict[str, Writer]] = {
     "coals": {"text": _late("text", "coals_text"), **_JSON},
     "why": {"text": _late("text", "why_text"), **_JSON},
     "turn": {"text": _late("text", "turn_text"), **_JSON},
+    "habit": {
+        "text": _late("habit", "habit_text"),
+        **_JSON,
+        "md": _late("habit", "habit_markdown"),
+        "csv": _late("habit", "habit_csv"),
+    },
 }
 NAMES: dict[Kind, str] = {
     "recipe": "a recipe",
@@ -79,6 +85,7 @@ NAMES: dict[Kind, str] = {
     "coals": "a coal count",
     "why": "a list of reasons",
     "turn": "a talk",
+    "habit": "a log",
 }
 #: File name endings that name a form.
 ENDINGS = {

@@ -72,6 +72,11 @@ def evidence(cook: Cooked) -> Iterator[Evidence]:
     yield from _faces(cook, heat, laid)
 
 
+def _weather_noise(cook: Cooked) -> float:
+    """What the day's wind adds to the noise of anything that tells of the heat."""
+    return 0.0 if cook.wind == "calm" else figure(f"{cook.wind} noise")
+
+
 def is_counted(cook: Cooked) -> bool:
     """Whether its minutes, if any were told, can be those of the plan."""
     minutes = cook.told.minutes
@@ -93,7 +98,7 @@ def _minutes(cook: Cooked, heat: Mapping[str, float], laid: float) -> Iterator[E
     yield Evidence(
         weights={name: weight for name, weight in weights.items() if weight},
         value=math.log(cook.told.minutes / cook.chart_min) + per_heat * laid,
-        noise=math.hypot(figure("minutes noise"), range_noise),
+        noise=math.hypot(figure("minutes noise"), range_noise, per_heat * _weather_noise(cook)),
     )
 
 
@@ -103,7 +108,8 @@ def _reading(cook: Cooked, heat: Mapping[str, float], laid: float) -> Iterator[E
         return
     if read_f > cook.air_f and aim_f > cook.air_f:
         value = math.log((read_f - cook.air_f) / (aim_f - cook.air_f)) - laid
-        yield Evidence(weights=heat, value=value, noise=figure("reading noise"))
+        noise = math.hypot(figure("reading noise"), _weather_noise(cook))
+        yield Evidence(weights=heat, value=value, noise=noise)
 
 
 def _faces(cook: Cooked, heat: Mapping[str, float], laid: float) -> Iterator[Evidence]:
@@ -112,7 +118,8 @@ def _faces(cook: Cooked, heat: Mapping[str, float], laid: float) -> Iterator[Evi
         return
     top, under = cook.told.top or 0, cook.told.under or 0
     value = (top + under) / 2 * figure("darkness heat") - laid
-    yield Evidence(weights=heat, value=value, noise=figure("darkness noise"))
+    noise = math.hypot(figure("darkness noise"), _weather_noise(cook))
+    yield Evidence(weights=heat, value=value, noise=noise)
     moved = _log(cook.laid_top, cook.chart_top) - _log(cook.laid_under, cook.chart_under)
     yield Evidence(
         weights={pot_split(cook.diameter_in, cook.depth): 1.0},
