@@ -13,7 +13,7 @@ from rules.plan import Purchase
 from rules.shopping.need import Need, added, asked
 from rules.shopping.packages import Package, least_waste, packages, worded
 from rules.shopping.walk import aisle, likely_at_home
-from rules.shopping.words import by_weight, plural, rough_mass, rough_volume, whole
+from rules.shopping.words import by_weight, counted, plural, rough_mass, rough_volume, whole
 from rules.units import package_size
 
 LEAST_WASTE = Rule(
@@ -77,9 +77,9 @@ def _bought(need: Need, day: Day) -> tuple[str, str | None]:
     sold = packages(food) if food else ()
     if sold:
         return _in_packages(need, sold, day)
-    counted = _counted(need)
-    if counted:
-        return _pieces(counted, need, day), None
+    count = _counted(need)
+    if count:
+        return _pieces(count, need, day), None
     if need.grams and all(units.is_mass(amount.unit) for amount in need.amounts):
         return by_weight(need.grams, day), None
     if food is not None and food.g_per_piece and need.grams:
@@ -97,7 +97,11 @@ def _unweighed(need: Need, day: Day) -> str:
     if not need.amounts:
         return "as much as you like"
     is_poured = all(units.is_volume(amount.unit) for amount in need.amounts)
-    return f"a package that holds {asked(need, day)}" if is_poured else asked(need, day)
+    wanted = asked(need, day).removesuffix(" (optional)")
+    if is_poured:
+        return f"a package that holds {wanted}"
+    is_whole = all(amount.high == int(amount.high) for amount in need.amounts)
+    return wanted if is_whole else f"enough for {wanted}"
 
 
 def _counted(need: Need) -> int | None:
@@ -114,7 +118,7 @@ def _pieces(count: int, need: Need, day: Day) -> str:
         package_size(amount.package, day.units) for amount in need.amounts if amount.package is not None
     )
     size = f" ({' or '.join(each)} each)" if each else ""
-    return " ".join((str(count), *words, need.name)) + size
+    return " ".join((str(count), *words, counted(need.name, count))) + size
 
 
 def _in_named_containers(need: Need, day: Day) -> str | None:
@@ -149,9 +153,9 @@ def _measured(need: Need, unit: str) -> float | None:
         return need.milliliters
     if unit == "g":
         return need.grams
-    counted = _counted(need)
-    if counted:
-        return float(counted)
+    count = _counted(need)
+    if count:
+        return float(count)
     each = need.food.g_per_piece if need.food else None
     return math.ceil(need.grams / each - 0.05) if need.grams and each else None
 

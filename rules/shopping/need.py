@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from rules import table, units
 from rules.circumstances import Day
@@ -34,15 +34,24 @@ class Need(Struct, frozen=True, kw_only=True):
 
     @property
     def grams(self) -> float | None:
-        """The mass [g]; None when one line's is unknown."""
-        known = [item.grams for item in self.items if item.ingredient.amounts]
-        return sum(mass for mass in known if mass) if known and all(known) else None
+        """The mass [g] at the high end of the amounts; None when one line's is unknown."""
+        return _sum((item.grams, item) for item in self.items if item.ingredient.amounts)
 
     @property
     def milliliters(self) -> float | None:
-        """The volume [ml]; None when one line's is unknown."""
-        known = [item.milliliters for item in self.items if item.ingredient.amounts]
-        return sum(volume for volume in known if volume) if known and all(known) else None
+        """The volume [ml] at the high end of the amounts; None when one line's is unknown."""
+        return _sum((item.milliliters, item) for item in self.items if item.ingredient.amounts)
+
+
+def _sum(measured: Iterable[tuple[float | None, Item]]) -> float | None:
+    total = 0.0
+    for measure, item in measured:
+        if not measure:
+            return None
+        amount = item.ingredient.amounts[0]
+        # A line is weighed in the middle of its range.
+        total += measure * 2 * amount.high / (amount.low + amount.high)
+    return total or None
 
 
 def needs_of(items: Sequence[Item], packs: Sequence[Pack]) -> list[Need]:
@@ -59,13 +68,20 @@ def needs_of(items: Sequence[Item], packs: Sequence[Pack]) -> list[Need]:
             by_food.setdefault(bought_as(name), []).append(item)
     return [
         Need(
-            name=found[0].ingredient.name,
+            name=_called(bought, found),
             food=found[0].food,
             items=tuple(found),
             amounts=tuple(amount for item in found for amount in scaled.get(item.index, ())),
         )
-        for found in by_food.values()
+        for bought, found in by_food.items()
     ]
+
+
+def _called(bought: str, found: Sequence[Item]) -> str:
+    """The recipe's word for it; what is bought as something else says so: "egg, for egg yolks"."""
+    name = found[0].ingredient.name
+    as_itself = [item.ingredient.name for item in found if item.food is None or item.food.name == bought]
+    return as_itself[0] if as_itself else f"{bought}, for {name}"
 
 
 def bought_as(name: str) -> str:

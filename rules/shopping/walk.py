@@ -15,6 +15,7 @@ class Aisle(table.Row, frozen=True, kw_only=True):
     id: str
     group: str | None = None
     keeps: str | None = None
+    form: str | None = None
     aisle: str
     walked: int
 
@@ -37,9 +38,18 @@ def aisle(food: Food) -> Aisle:
         for row in rows
         if (row.group in (None, food.group))
         and (row.keeps in (None, food.keeps))
+        and (row.form in (None, food.form))
         and (row.group or row.keeps)
     ]
-    return max(fits, key=lambda row: (row.keeps == "frozen", row.group is not None, row.keeps is not None))
+    return max(
+        fits,
+        key=lambda row: (
+            row.keeps == "frozen",
+            row.group is not None,
+            row.keeps is not None,
+            row.form is not None,
+        ),
+    )
 
 
 def walked(food: Food | None) -> int:

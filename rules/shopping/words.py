@@ -6,11 +6,22 @@ import math
 
 from rules import units
 from rules.circumstances import Day
+from rules.foods.names import singulars
 from rules.recipe import Amount
 from rules.units import kitchen
 
 POUND_STEP = 0.25
 GRAM_STEP = 50
+#: Less is told in spoons.
+LEAST_CUPS = 3 / 16
+#: A quarter cup is told when so much of it is there: rather less than more.
+ROUND_UP_FROM = 0.25
+#: Less is told to the half ounce.
+HALVES_UNDER_OZ = 2
+#: The same word for one and for many.
+UNCHANGED = frozenset(
+    {"trout", "salmon", "fish", "shrimp", "squid", "cod", "tuna", "mackerel", "asparagus", "broccoli", "okra"}
+)
 
 
 def whole(count: float) -> int:
@@ -25,6 +36,15 @@ def plural(word: str, count: int) -> str:
     if word in ("tomato", "potato", "mango"):
         return f"{word}es"
     return f"{word[:-1]}ves" if word == "half" else units.plural(word, count)
+
+
+def counted(name: str, count: int) -> str:
+    """A food's name for so many of it: "1 egg", "3 lemons"."""
+    *before, last = name.split() or [""]
+    one = singulars(last)
+    if last in UNCHANGED or one in UNCHANGED:
+        return name
+    return " ".join((*before, plural(one, count)))
 
 
 def mass(grams: float, day: Day) -> str:
@@ -64,8 +84,8 @@ def rough_volume(milliliters: float, day: Day) -> str:
     if day.units == "metric":
         return volume(milliliters, day)
     cups = units.to(milliliters, "milliliter", "cup")
-    if cups >= 0.5:
-        told = round(cups * 4) / 4
+    if cups >= LEAST_CUPS:
+        told = max(1, math.floor(cups * 4 + ROUND_UP_FROM)) / 4
         return about(cups, told, kitchen(Amount(low=told, high=told, unit="cup"), units="us"))
     spoons = units.to(milliliters, "milliliter", "tablespoon")
     told = max(1.0, round(spoons))
@@ -79,13 +99,9 @@ def rough_mass(grams: float, day: Day) -> str:
     ounces = units.to(grams, "gram", "ounce")
     if ounces >= 16:
         told = round(ounces / 4) / 4
-        return about(ounces / 16, told, f"{_figure(told)} lb")
-    told = max(1.0, round(ounces))
-    return about(ounces, told, f"{told:.0f} oz")
-
-
-def _figure(value: float) -> str:
-    return units.number(value)
+        return about(ounces / 16, told, f"{units.number(told)} lb")
+    told = max(0.5, round(2 * ounces) / 2 if ounces < HALVES_UNDER_OZ else round(ounces))
+    return about(ounces, told, f"{units.number(told)} oz")
 
 
 def _round(figure: float) -> int:

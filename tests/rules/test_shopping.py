@@ -5,8 +5,9 @@ import pytest
 from rules.because import Ledger
 from rules.circumstances import Day
 from rules.plan import Purchase
-from rules.recipe import Ingredient
+from rules.recipe import Amount, Ingredient
 from rules.shopping import shopping
+from rules.shopping.words import counted
 from tests.build import amount, bake, heat, items, line, pack, recipe
 
 
@@ -33,14 +34,14 @@ def bought(*lines: Ingredient, day: Day | None = None, scale: float = 1.0) -> di
         (line("trout", amount(9, of=(250, "gram"))), "9 trout (250 g each)", None),
         (line("garlic", amount(4, "clove")), "1 head", "about 9 cloves"),
         (line("celery", amount(3, "stalk")), "1 bunch", "about 10 stalks"),
-        (line("soy sauce", amount(1, "tablespoon")), "1 10-ounce bottle", "about 1 1/4 cups"),
+        (line("soy sauce", amount(1, "tablespoon")), "1 10-ounce bottle", "about 1 cup"),
         (line("pickling salt", amount(0.25, "cup")), "1 3-pound box", "2 3/4 lb"),
         (line("flatbreads", amount(18)), "3 packages of 6", None),
         (line("butter", amount(17, "tablespoon")), "1 pound (4 sticks)", "about 7 oz"),
         (line("onions", amount(2), state=("large",)), "2 large onions", None),
         (line("ground beef", amount(1.1, "pound")), "1 1/4 pounds", None),
         (line("tomatoes", amount(8, "pound")), "8 pounds", None),
-        (line("cilantro", amount(0.25, "cup")), "1 bunch", "about 1 oz"),
+        (line("cilantro", amount(0.25, "cup")), "1 bunch", "2 oz"),
     ],
     ids=lambda value: value.name if isinstance(value, Ingredient) else None,
 )
@@ -128,3 +129,22 @@ def test_the_last_line_is_the_fuel() -> None:
     told = shopping(made, items(made), (pack("pantry", 0, of=made),), heat(bake()), Day(), Ledger())
     assert told[-1].food == "charcoal briquettes"
     assert told[-1].need == "30 briquettes"
+
+
+def test_enough_is_bought_for_the_high_end_of_a_range() -> None:
+    wide = Amount(low=2, high=5, unit="cup")
+    assert bought(line("milk", wide))["milk"].buy == "1 half pint (1 cup) and 1 quart (4 cups)"
+
+
+@pytest.mark.parametrize(
+    ("name", "count", "said"),
+    [("egg", 1, "1 egg"), ("lemon", 3, "3 lemons"), ("carrots", 1, "1 carrot"), ("trout", 4, "4 trout")],
+)
+def test_one_is_one_and_many_are_many(name: str, count: int, said: str) -> None:
+    assert f"{count} {counted(name, count)}" == said
+
+
+def test_zest_is_bought_on_its_fruit() -> None:
+    told = bought(line("lemon zest", amount(1, "teaspoon")), line("lemons", amount(2)))
+    assert list(told) == ["lemons"]
+    assert list(bought(line("egg yolk", amount(2)))) == ["egg, for egg yolk"]
