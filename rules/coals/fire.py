@@ -170,16 +170,20 @@ def minutes_until(
     most: float,
     fresh: Sequence[tuple[float, float]] = (),
 ) -> float:
-    """After how long [min] a stage has `reached` something, or `most` where it has not: halving on the closed form."""
+    """After how long [min] a stage first has `reached` something, or `most` where it has not.
+
+    What is reached may be lost again when the coals fade, so it is looked for minute by minute, then halved to.
+    """
     if reached(this.start):
         return 0.0
-    if not reached(after_fresh(this, most, fresh)):
+    high = next((at for at in range(1, int(most) + 1) if reached(after_fresh(this, at, fresh))), None)
+    if high is None:
         return most
-    low, high = 0.0, most
-    while high - low > CLOSE_MIN:
-        middle = (low + high) / 2
+    low, late = high - 1.0, float(high)
+    while late - low > CLOSE_MIN:
+        middle = (low + late) / 2
         if reached(after_fresh(this, middle, fresh)):
-            high = middle
+            late = middle
         else:
             low = middle
-    return high
+    return late

@@ -19,7 +19,15 @@ from rules.coals.drafts import Draft
 from rules.coals.fire import EMPTY, Fire, Pot, fed, left_by, over
 from rules.coals.fuel import chimney_min
 from rules.coals.renew import fresh_coals
-from rules.coals.warming import brought_up, come_up, is_too_cool, warmed, why_come_up, why_warmed
+from rules.coals.warming import (
+    brought_up,
+    come_up,
+    is_too_cool,
+    warmed,
+    why_come_down,
+    why_come_up,
+    why_warmed,
+)
 from rules.plan import Batch, Reason, Refresh
 from rules.recipe import Struct
 
@@ -107,7 +115,11 @@ class _Walk:
             before = come_up(draft, empty)
             coming = self._stage(before, its, empty, why_come_up(draft, before.high_min))
             return [coming, self._stage(draft, its, self._over(draft, its))]
-        return [self._stage(draft, its, this, *(why_warmed(draft, this) if is_preheat else ()))]
+        return [
+            self._stage(
+                draft, its, this, *(why_warmed(draft, this) if is_preheat else why_come_down(draft, this))
+            )
+        ]
 
     def _over(self, draft: Draft, its: Coals) -> Cook:
         """The pot over the coals of this stage, what they lack lit for it."""

@@ -40,6 +40,12 @@ COME_UP = Rule(
     " the {kind}; its minutes count from then",
     source="heat in = heat stored + heat lost (computed)",
 )
+COME_DOWN = Rule(
+    id="heat.come-down",
+    because="the pot comes from a hotter stage: coals are taken away down to those of the {kind}, and within about"
+    " {minutes:.0f} minutes it has come down, as an oven that is turned down does",
+    source="heat in = heat stored + heat lost (computed)",
+)
 
 
 def warmed(draft: Draft, following: Sequence[Draft], this: Cook) -> Draft:
@@ -66,6 +72,14 @@ def why_come_up(draft: Draft, minutes: float) -> Reason:
 def is_too_cool(draft: Draft, this: Cook) -> bool:
     """Whether a bake or roast would begin below its band."""
     return draft.kind in HELD and this.holds == "iron" and this.start.iron_f < this.low_f
+
+
+def why_come_down(draft: Draft, this: Cook) -> tuple[Reason, ...]:
+    """How long a pot that comes from more heat takes down to its band; nothing where it is in it."""
+    if draft.kind not in HELD or this.holds != "iron" or this.start.iron_f <= this.high_f:
+        return ()
+    minutes = math.ceil(minutes_until(this, lambda state: state.iron_f <= this.high_f, LONGEST_MIN))
+    return (COME_DOWN.says(draft.kind, minutes=minutes, kind=draft.kind),)
 
 
 def come_up(draft: Draft, this: Cook) -> Draft:

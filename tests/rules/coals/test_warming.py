@@ -11,7 +11,7 @@ from rules.coals.counts import coals
 from rules.coals.drafts import Draft
 from rules.coals.fire import Fire, Pot, laid, over
 from rules.coals.load import Load
-from rules.coals.warming import WARM_WITHIN_F, brought_up, come_up, is_too_cool, warmed
+from rules.coals.warming import WARM_WITHIN_F, brought_up, come_up, is_too_cool, warmed, why_come_down
 from tests.rules.coals.making import CAKE, heat
 
 WARM = Draft(kind="warm", way="bake", low_min=10, high_min=10, temp_f=350, look="warm")
@@ -80,3 +80,9 @@ def test_wind_and_cold_do_not_shorten_the_warming_below_what_the_iron_needs() ->
     this = stood(WARM, day=day, iron_f=20.0)
     minutes = warmed(WARM, [BAKE], this).high_min
     assert after(this.start, this.body, this.ember, minutes).iron_f >= 350 - WARM_WITHIN_F
+
+
+def test_a_pot_that_comes_from_a_hotter_bake_is_given_its_minutes_to_come_down() -> None:
+    (reason,) = why_come_down(BAKE, stood(BAKE, iron_f=425.0))
+    assert reason.rule == "heat.come-down"
+    assert why_come_down(BAKE, stood(BAKE, iron_f=360.0)) == ()
