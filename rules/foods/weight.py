@@ -178,6 +178,10 @@ def _piece(unit: str | None, food: Food, sizes: tuple[str, ...]) -> float | None
     for word in (unit, _piece_words().get(unit or "")):
         if word is None and unit is not None:
             continue
+        own = _pieces().get((food.name, word or "")) if food.piece_word in PACKAGES else None
+        if own is not None:
+            # Twenty olives are no twenty cans.
+            return own
         if food.g_per_piece and word in (None, "piece", food.piece_word, food.name):
             return food.g_per_piece * _size_factor(sizes, food)
         part = _part(word or "", food)

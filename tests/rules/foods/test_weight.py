@@ -164,3 +164,9 @@ def test_the_size_of_each_is_counted_once() -> None:
     count = amount(4, package=Package(low=120, high=120, unit="gram"))
     each = Amount(low=120, high=120, unit="gram", each=True)
     assert weighed("pork chop", count, each)[0] == 480
+
+
+def test_twenty_olives_are_no_twenty_cans() -> None:
+    olive = catalogue().get("olive")
+    assert grams(Amount(low=20, high=20), olive) == pytest.approx(80)
+    assert grams(Amount(low=1, high=1, unit="can"), olive) == pytest.approx(170)
