@@ -20,13 +20,13 @@ TYPED = ("arguments", "habits", "output", "questions", "talking", "usage")
 HOMES = {
     "pint": {"rules/units/convert.py"},
     "csv": {"rules/table.py", "assistant/show/tables.py", "assistant/show/habit.py"},
-    "tomllib": {"rules/table.py"},
+    "tomllib": {"rules/table.py", "assistant/trip/file.py"},
     "quantulum3": {"assistant/reader/prose.py"},
     "rapidfuzz": {"rules/foods/catalogue.py", "rules/foods/slips.py", "assistant/chat/slips.py"},
     "typer": {"assistant/cli.py", *(f"assistant/commands/{room}.py" for room in TYPED)},
     "prompt_toolkit": {"assistant/chat/prompt.py"},
     "sqlite3": {"assistant/keep.py"},
-    "jinja2": {"assistant/show/card.py"},
+    "jinja2": {"assistant/show/template.py"},
     "icalendar": {"assistant/show/calendar.py"},
 }
 

@@ -6,15 +6,11 @@ text passes through the template's escaping; the drawings are made from numbers 
 
 from __future__ import annotations
 
-import base64
 import hashlib
 from collections.abc import Iterator
-from functools import cache
-from importlib import resources
 from itertools import groupby
 from typing import Any
 
-from jinja2 import Environment, StrictUndefined
 from markupsafe import Markup
 
 from assistant.show import parts, words
@@ -22,6 +18,7 @@ from assistant.show.boxes import boxes
 from assistant.show.fire import fire
 from assistant.show.moments import Line, again, by_date, folded, hour
 from assistant.show.plain import one_line, printable
+from assistant.show.template import own_text, policy, template
 from rules.circumstances import Day
 from rules.plan import Plan, Purchase
 from rules.wording import short_names
@@ -36,14 +33,15 @@ LETTERS_OF_A_LINE, LETTERS_OF_A_STAGE = 25, 350
 def plan_card(plan: Plan, day: Day) -> str:
     """The page's HTML."""
     title = one_line(plan.recipe.title or "Camp meal", LONGEST_TITLE)
-    script, style = _text("card.js"), _text("card.css")
-    page: str = _template().render(
+    script, style = own_text("card.js"), own_text("card.css")
+    page: str = template("card.html.j2").render(
         title=title,
+        prefix="",
         key=_digest("\n".join((title, *plan.camp_steps, *(moment.do for moment in plan.timeline)))),
         size=_size(plan),
         style=Markup(style),  # noqa: S704 (our own file)
         script=Markup(script),  # noqa: S704 (our own file)
-        policy=_policy(script=script),
+        policy=policy(script=script),
         facts=list(_facts(plan, day)),
         questions=[(words.sentence(ask.text), words.sentence(ask.default)) for ask in plan.questions],
         fire=fire(plan, plan.heat, day) if plan.heat else None,
@@ -67,32 +65,8 @@ def plan_card(plan: Plan, day: Day) -> str:
     return page
 
 
-@cache
-def _template() -> Any:
-    environment = Environment(
-        autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True, finalize=_clean
-    )
-    environment.filters["capital"] = words.capital
-    return environment.from_string(_text("card.html.j2"))
-
-
-def _clean(value: object) -> object:
-    """Signs that would turn the writing direction or hide text never reach the page."""
-    return printable(value) if isinstance(value, str) and not isinstance(value, Markup) else value
-
-
-def _text(name: str) -> str:
-    return resources.files("assistant").joinpath("show", name).read_text(encoding="utf-8").strip()
-
-
 def _digest(text: str) -> str:
     return hashlib.sha256(text.encode("utf-8", "surrogatepass")).hexdigest()[:16]
-
-
-def _policy(*, script: str) -> str:
-    """Nothing is fetched from anywhere, and no script runs but the page's own (Content Security Policy Level 3)."""
-    own = base64.b64encode(hashlib.sha256(script.encode()).digest()).decode()
-    return f"default-src 'none'; style-src 'unsafe-inline'; img-src data:; script-src 'sha256-{own}'"
 
 
 def _size(plan: Plan) -> str:
