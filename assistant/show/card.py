@@ -42,27 +42,36 @@ def plan_card(plan: Plan, day: Day) -> str:
         style=Markup(style),  # noqa: S704 (our own file)
         script=Markup(script),  # noqa: S704 (our own file)
         policy=policy(script=script),
-        facts=list(_facts(plan, day)),
-        questions=[(words.sentence(ask.text), words.sentence(ask.default)) for ask in plan.questions],
-        fire=fire(plan, plan.heat, day) if plan.heat else None,
-        no_coals_because=words.sentence(plan.no_coals_because or "No coals are needed."),
-        cautions=[(*parts.caution(caution), caution.source) for caution in plan.cautions],
-        allergens=list(_allergens(plan)),
-        camp_steps=plan.camp_steps,
-        home_steps=plan.home_steps,
-        timeline=[
-            (date, [_line(line, day) for line in lines]) for date, lines in by_date(plan.timeline, day)
-        ],
-        packs=list(boxes(plan, day.units)),
-        fat=list(_fat(plan)),
-        cold=list(_cold(plan, day)),
-        shopping=list(_shopping(plan)),
-        kit=[("Pack for camp", plan.kit.camp), ("Have at hand at home", plan.kit.home)],
-        why=[(about, list(reasons)) for about, reasons in groupby(plan.why, key=lambda reason: reason.about)],
-        reasons=len(plan.why),
-        labels=[printable(label.text).split("\n") for label in plan.labels],
+        **chapters(plan, day),
     )
     return page
+
+
+def chapters(plan: Plan, day: Day) -> dict[str, Any]:
+    """Everything that the templates show of a plan, by the names that they use."""
+    return {
+        "facts": list(_facts(plan, day)),
+        "questions": [(words.sentence(ask.text), words.sentence(ask.default)) for ask in plan.questions],
+        "fire": fire(plan, plan.heat, day) if plan.heat else None,
+        "no_coals_because": words.sentence(plan.no_coals_because or "No coals are needed."),
+        "cautions": [(*parts.caution(caution), caution.source) for caution in plan.cautions],
+        "allergens": list(_allergens(plan)),
+        "camp_steps": plan.camp_steps,
+        "home_steps": plan.home_steps,
+        "timeline": [
+            (date, [_line(line, day) for line in lines]) for date, lines in by_date(plan.timeline, day)
+        ],
+        "packs": list(boxes(plan, day.units)),
+        "fat": list(_fat(plan)),
+        "cold": list(_cold(plan, day)),
+        "shopping": list(_shopping(plan)),
+        "kit": [("Pack for camp", plan.kit.camp), ("Have at hand at home", plan.kit.home)],
+        "why": [
+            (about, list(reasons)) for about, reasons in groupby(plan.why, key=lambda reason: reason.about)
+        ],
+        "reasons": len(plan.why),
+        "labels": [printable(label.text).split("\n") for label in plan.labels],
+    }
 
 
 def _digest(text: str) -> str:
