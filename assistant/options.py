@@ -70,6 +70,7 @@ def day(words: Mapping[str, Any]) -> Day:
         "cooler_quarts": _read(words, "cooler_quarts", quarts),
         "freezer": False if words.get("no_freezer") else None,
         "charcoal": False if words.get("no_charcoal") else None,
+        "curve": words.get("curve"),
         "units": _read(words, "units", one_of(Units)),
     }
     return checked(Day(**{name: value for name, value in told.items() if value is not None}))

@@ -80,6 +80,8 @@ class Day(Struct, frozen=True, kw_only=True):
     burns: Charcoal = "briquettes"
     #: what the cook's own log teaches; None: the chart and the recipe alone decide
     habit: Habit | None = None
+    #: the course of the fire's temperatures is reckoned and put into the plan too
+    curve: bool = False
 
 
 def checked(day: Day) -> Day:

@@ -17,6 +17,7 @@ from rules import pot as the_pot
 from rules.because import Ledger
 from rules.circumstances import Day, checked
 from rules.coals import stages
+from rules.coals.curve import with_curve
 from rules.cold import keep as cooler
 from rules.plan import Plan
 from rules.recipe import Recipe
@@ -95,7 +96,7 @@ def camp(recipe: Recipe, day: Day | None = None) -> Plan:
         file=recipe.file,
     )
     promises.keep(plan)
-    return plan
+    return with_curve(plan, day) if day.curve else plan
 
 
 def _doubts_of_the_reader(recipe: Recipe, ledger: Ledger) -> None:

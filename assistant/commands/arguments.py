@@ -71,6 +71,9 @@ DAY_OPTIONS: dict[str, Any] = {
     ],
     "no_freezer": Annotated[bool, typer.Option("--no-freezer", help="Nothing can be frozen at home.")],
     "no_charcoal": Annotated[bool, typer.Option("--no-charcoal", help="Charcoal is forbidden or not there.")],
+    "curve": Annotated[
+        bool, typer.Option("--curve", help="Reckon how warm iron and food get, from first coals to last.")
+    ],
     "own": Annotated[bool, typer.Option("--own", help="Plan by what your own log of cooks teaches.")],
     "units": Unit,
 }

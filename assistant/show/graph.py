@@ -14,13 +14,14 @@ from assistant.show import words
 from rules.circumstances import Day, Units
 from rules.coals.curve import follow
 from rules.coals.load import Load
-from rules.plan import Heat, PotPlan, Refresh, Stage
+from rules.plan import CurvePoint, Heat, PotPlan, Refresh, Stage
 from rules.recipe import Struct
 
 WIDTH, HEIGHT = 360, 196
 LEFT, RIGHT, TOP, BOTTOM = 40, 12, 26, 24
 #: Steps that an axis may have, the finest that leaves room for its writing is taken.
 MINUTE_STEPS, DEGREE_STEPS = (5, 10, 15, 30, 60, 120, 240), (10, 20, 25, 50, 100, 200)
+ROWS_EVERY_MIN = 15.0
 MOST_MINUTE_MARKS, MOST_DEGREE_MARKS = 6, 6
 
 
@@ -42,6 +43,22 @@ def course(stage: Stage, pot: PotPlan | None, heat: Heat, day: Day, load: Load |
     return Course(
         of=found.holds, points=found.held, low_f=found.low_f, high_f=found.high_f, fresh=stage.refresh
     )
+
+
+def course_rows(points: Sequence[CurvePoint], day: Day) -> list[list[str]]:
+    """When, how warm the iron and how warm the food: about every quarter of an hour, and the last moment."""
+    shown: list[CurvePoint] = []
+    for point in points:
+        if not shown or point.at_min - shown[-1].at_min >= ROWS_EVERY_MIN or point is points[-1]:
+            shown.append(point)
+    return [
+        [
+            words.when(point.at_min, day),
+            f"iron {words.temperature(point.iron_f, day.units)}",
+            "no food yet" if point.food_f is None else f"food {words.temperature(point.food_f, day.units)}",
+        ]
+        for point in shown
+    ]
 
 
 def told(of: Course, day: Day) -> str:

@@ -12,6 +12,7 @@ from rich.text import Text
 
 from assistant.show import parts, words
 from assistant.show.boxes import boxes
+from assistant.show.graph import course_rows
 from assistant.show.moments import Line, again, by_date, hour
 from assistant.show.plain import one_line, printable
 from assistant.show.rings import COAL, COLUMNS, levels
@@ -68,6 +69,7 @@ def _coals(page: Page, plan: Plan) -> None:
     page.gap()
     page.say(parts.fuel(plan.heat.fuel, page.day.units))
     _doneness(page, plan.heat)
+    _curve(page, plan.heat)
 
 
 def _facts(page: Page, stage: Stage) -> Text:
@@ -117,6 +119,12 @@ def _stages(page: Page, heat: Heat) -> None:
     page.rows(
         [row.when, Text(row.what, HEAD), row.where, row.lasts] for row in parts.fire_rows(heat, page.day)
     )
+
+
+def _curve(page: Page, heat: Heat) -> None:
+    if heat.curve:
+        page.heading("how warm", "reckoned, not measured")
+        page.rows(course_rows(heat.curve, page.day))
 
 
 def _doneness(page: Page, heat: Heat) -> None:

@@ -67,6 +67,21 @@ def curve(plan: Plan, day: Day | None = None, *, every_min: float = EVERY) -> tu
     return tuple(found)
 
 
+def with_curve(plan: Plan, day: Day | None = None) -> Plan:
+    """The plan with the course of its fire in tenths of a degree (`heat.curve`); itself where it has no fire."""
+    if plan.heat is None:
+        return plan
+    points = tuple(
+        CurvePoint(
+            at_min=point.at_min,
+            iron_f=round(point.iron_f, 1),
+            food_f=None if point.food_f is None else round(point.food_f, 1),
+        )
+        for point in curve(plan, day)
+    )
+    return msgspec.structs.replace(plan, heat=msgspec.structs.replace(plan.heat, curve=points))
+
+
 def courses(plan: Plan, day: Day | None = None, *, every_min: float = EVERY) -> tuple[Course, ...]:
     """The stages of a plan over coals, followed one after the other."""
     if plan.heat is None:

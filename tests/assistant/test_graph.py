@@ -6,11 +6,23 @@ from xml.etree import ElementTree
 
 import pytest
 
-from assistant.show.graph import BOTTOM, HEIGHT, LEFT, RIGHT, TOP, WIDTH, Course, course, graph, told
+from assistant.show.graph import (
+    BOTTOM,
+    HEIGHT,
+    LEFT,
+    RIGHT,
+    TOP,
+    WIDTH,
+    Course,
+    course,
+    course_rows,
+    graph,
+    told,
+)
 from rules.circumstances import Day
 from rules.coals.curve import follow
 from rules.coals.load import Load
-from rules.plan import Fuel, Heat, Minutes, PotPlan, Refresh, Stage
+from rules.plan import CurvePoint, Fuel, Heat, Minutes, PotPlan, Refresh, Stage
 
 DAY = Day(eat="2027-07-03T18:30")
 BAKE = Stage(
@@ -80,6 +92,16 @@ def test_everything_stays_inside_the_picture() -> None:
     ]
     assert min(ys) >= TOP
     assert max(ys) <= HEIGHT - BOTTOM
+
+
+def test_the_course_is_told_about_every_quarter_of_an_hour_with_its_last_moment() -> None:
+    (followed,) = follow(HEAT, POT, DAY, load=LOAD)
+    rows = course_rows(followed.points, DAY)
+    assert [row[0] for row in rows] == ["17:20", "17:35", "17:50", "18:05", "18:20"]
+    assert rows[0][1:] == ["iron 70 °F", "food 60 °F"]
+    assert course_rows((CurvePoint(at_min=0, iron_f=212),), Day(units="metric")) == [
+        ["at the meal", "iron 100 °C", "no food yet"]
+    ]
 
 
 def test_a_stage_that_holds_no_temperature_has_no_course() -> None:

@@ -43,6 +43,7 @@ from rules.problem import UsageProblem
         ({"ground": "snow"}, "ground", "snow"),
         ({"no_freezer": True}, "freezer", False),
         ({"no_charcoal": True}, "charcoal", False),
+        ({"curve": True}, "curve", True),
         ({"units": "metric"}, "units", "metric"),
     ],
     ids=str,

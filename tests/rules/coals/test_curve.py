@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import itertools
 
+import msgspec
 import pytest
 
 from rules.circumstances import Day
@@ -64,6 +65,17 @@ def test_finer_steps_meet_the_coarse_ones() -> None:
     fine = {point.at_min: point.iron_f for point in curve(plan, every_min=1)}
     for point in curve(plan):
         assert fine[point.at_min] == pytest.approx(point.iron_f)
+
+
+def test_the_curve_stands_in_the_plan_only_when_it_is_asked_for() -> None:
+    plain, asked = camp(CAKE, COLD), camp(CAKE, msgspec.structs.replace(COLD, curve=True))
+    assert plain.heat is not None
+    assert asked.heat is not None
+    assert plain.heat.curve == ()
+    assert [round(point.iron_f, 1) for point in curve(plain, COLD)] == [
+        point.iron_f for point in asked.heat.curve
+    ]
+    assert msgspec.structs.replace(asked.heat, curve=()) == plain.heat
 
 
 def test_a_plan_without_fire_has_no_curve() -> None:
