@@ -65,7 +65,7 @@ def _coals(page: Page, plan: Plan) -> None:
         _levels(page, plan.pot.diameter_in, stage.top, stage.under, stage.pattern, _facts(page, stage))
     if per_pot := parts.per_pot(plan):
         page.say(per_pot, style=WARN)
-    _stages(page, plan.heat)
+    _stages(page, plan.heat, stage)
     page.gap()
     page.say(parts.fuel(plan.heat.fuel, page.day.units))
     _doneness(page, plan.heat)
@@ -114,11 +114,24 @@ def _level(name: str, rows: list[str], pattern: str) -> Text:
     return level
 
 
-def _stages(page: Page, heat: Heat) -> None:
+def _stages(page: Page, heat: Heat, drawn: Stage | None) -> None:
+    """Everything done to the fire; the stage that is drawn has its turns and looks beside its drawing."""
     page.heading("over the coals", "one thing after the other")
     page.rows(
-        [row.when, Text(row.what, HEAD), row.where, row.lasts] for row in parts.fire_rows(heat, page.day)
+        [
+            row.when,
+            Text(row.what, HEAD),
+            row.where,
+            row.lasts + (_looked(row.stage) if row.stage != drawn else ""),
+        ]
+        for row in parts.fire_rows(heat, page.day)
     )
+
+
+def _looked(stage: Stage | None) -> str:
+    look = stage.first_look_min if stage else None
+    turn = stage.turn_every_min if stage else None
+    return (f", first look after {look} min" if look else "") + (f", every {turn} min a turn" if turn else "")
 
 
 def _curve(page: Page, heat: Heat) -> None:
