@@ -59,8 +59,24 @@ _SIDES = re.compile(
     r"\b(?:min(?:ute)?s?|seconds?|secs?)\.?,?\s+(?:(?:on|for|to)\s+)?(?:per|a|each|every|either|both)\s+sides?\b",
     re.IGNORECASE,
 )
+#: What multiplies a time told for one of several batches, and how many of them the text names.
+_EACH_BATCH = re.compile(
+    r"\b(?:min(?:ute)?s?|seconds?|secs?)\.?,?\s+(?:(?:for|to)\s+)?(?:per|a|each|every)\s+(?:batch|lot|round)\b"
+    r"|\b(?:per|each|every)\s+(?:batch|lot|round)\b",
+    re.IGNORECASE,
+)
+_BATCHES = re.compile(
+    r"\b(?:in|into)\s+(?:about\s+)?(two|three|four|five|six|[2-6])\s+(?:batches|lots|rounds)\b", re.IGNORECASE
+)
+_NUMBERS = {"two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
+#: A flame that was high and is turned down before what follows.
+_TURNED_DOWN = re.compile(
+    r"\b(?:turn|lower|reduce|drop)\s+(?:down\s+)?(?:the\s+)?(?:heat|flame|burner)\b(?!\s+up)", re.IGNORECASE
+)
 #: An order to cook, and no word for what is cooked already.
 _COOK = re.compile(r"\b(?:cook|fry|sear|saute|sauté)\b", re.IGNORECASE)
+#: In so many batches meat is browned where the text does not count them.
+USUAL_BATCHES = 3
 FLESH = frozenset({"meat", "poultry", "fish"})
 
 
@@ -100,6 +116,8 @@ def pieces(recipe: Recipe, items: Sequence[Item]) -> tuple[Piece, ...]:
     flame: Flame | None = None
     for index, step in enumerate(recipe.steps):
         here: list[Piece] = []
+        if flame == "high" and _TURNED_DOWN.search(step.text[:READ_CHARS]):
+            flame = "medium"
         for action in step.actions:
             flame = action.heat or flame
             piece = _of_action(action, index, step, items, oven_f)
@@ -130,20 +148,31 @@ def _of_action(
     if kind == "fry" and _is_oven(action, step, oven_f):
         kind = "bake"
     uses = tuple(use.ingredient for use in action.uses)
-    sides = 2 if kind in ("fry", "brown") and _SIDES.search(step.text[:READ_CHARS]) else 1
+    turns = _turns(step) if kind in ("fry", "brown") else 1
     return Piece(
         kind=kind,
         step=index,
         verb=action.word.lower(),
         does=action.does,
-        low_min=action.minutes.low_min * sides if action.minutes else None,
-        high_min=action.minutes.high_min * sides if action.minutes else None,
+        low_min=action.minutes.low_min * turns if action.minutes else None,
+        high_min=action.minutes.high_min * turns if action.minutes else None,
         temp_f=action.temp_f if action.temp_f and action.temp_f > HOT_F else None,
         heat=action.heat,
         uses=uses,
         has_flesh=any(hazard_of(items[use]) in FLESH for use in uses),
         vessel=action.vessel,
     )
+
+
+def _turns(step: Step) -> int:
+    """How often a time of a step is spent: once a side, once a batch."""
+    text = step.text[:READ_CHARS]
+    turns = 2 if _SIDES.search(text) else 1
+    if not _EACH_BATCH.search(text):
+        return turns
+    told = _BATCHES.search(text)
+    number = told[1].lower() if told else ""
+    return turns * (_NUMBERS.get(number) or int(number or USUAL_BATCHES))
 
 
 def _over(flame: Flame | None, piece: Piece) -> Piece:

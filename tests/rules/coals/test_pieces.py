@@ -135,3 +135,26 @@ def test_a_loose_time_stands_where_the_text_has_it() -> None:
 def test_a_low_flame_boils_nothing() -> None:
     *_, cook = of(step(action("other", "turn", heat="low"), action("boil", "cook", minutes=(20, 25))))
     assert cook.kind == "simmer"
+
+
+def test_a_time_for_each_batch_is_spent_as_often_as_there_are_batches() -> None:
+    def minutes(text: str) -> float | None:
+        made = recipe(
+            {"beef chuck": (3, "pound")},
+            step(action("brown", "brown", 0, minutes=(6, 6), what="fry"), text=text),
+        )
+        return pieces(made, items_of(made))[0].low_min
+
+    assert minutes("Brown the beef in three batches, about 6 minutes a batch.") == 18
+    assert minutes("Brown the beef in 2 batches, 6 minutes per batch.") == 12
+    assert minutes("Brown the beef in batches, 6 minutes for each batch.") == 18
+    assert minutes("Brown the beef for 6 minutes, in batches if it must be.") == 6
+
+
+def test_a_flame_that_is_turned_down_is_high_no_longer() -> None:
+    made = recipe(
+        {"beef chuck": (3, "pound"), "onion": (2, None)},
+        step(action("brown", "brown", 0, heat="high"), text="Brown the beef over high heat."),
+        step(action("saute", "cook", 1, minutes=(8, 8)), text="Turn the heat down and cook the onions."),
+    )
+    assert [piece.heat for piece in pieces(made, items_of(made))] == ["high", "medium"]
