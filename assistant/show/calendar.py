@@ -11,6 +11,7 @@ the meal, so the same plan gives the same bytes.
 from __future__ import annotations
 
 import uuid
+from collections.abc import Iterable, Sequence
 from datetime import UTC, datetime, timedelta
 from itertools import groupby
 from zoneinfo import ZoneInfo
@@ -20,8 +21,9 @@ from icalendar import Alarm, Calendar, Event
 from assistant.show import words
 from assistant.show.plain import one_line
 from rules.circumstances import Day
-from rules.plan import Moment, Plan
+from rules.plan import Plan
 from rules.problem import UsageProblem
+from rules.trip.model import TripPlan
 
 #: Our own name space, so that identifiers are the same on every machine.
 NAMESPACE = uuid.UUID("6f1d5a0e-3b62-5f0c-9a57-2c8c5f3f9b11")
@@ -38,14 +40,55 @@ def calendar(plan: Plan, day: Day) -> str:
     """
     meal = _meal(day)
     title = one_line(plan.recipe.title or "Camp meal")
+    events = (
+        event(
+            title,
+            meal + timedelta(minutes=at_min),
+            [words.sentence(one_line(moment.do, most=2000)) for moment in moments],
+            key=f"{meal.isoformat()}|{at_min:g}",
+            stamped=meal,
+        )
+        for at_min, moments in groupby(plan.timeline, key=lambda moment: moment.at_min)
+    )
+    return as_ics(f"{title}, at camp", events)
+
+
+def trip_calendar(plan: TripPlan) -> str:
+    """The whole trip as one calendar: an event for each moment, named after what is done then."""
+    title = one_line(plan.name)
+    stamped = _in_utc(plan.leave, plan.zone)
+    names = {dish.id: f"{dish.meal}, {one_line(dish.title)}" for dish in plan.dishes}
+    events = (
+        event(
+            title,
+            _in_utc(at, plan.zone),
+            [words.sentence(one_line(moment.do, most=2000)) for moment in moments],
+            key=at,
+            stamped=stamped,
+            last_lines=[names[dish] for dish in dict.fromkeys(one for m in moments for one in m.dishes)],
+        )
+        for at, group in groupby(plan.calendar, key=lambda moment: moment.at)
+        for moments in [list(group)]
+    )
+    return as_ics(f"{title}, at camp", events)
+
+
+def as_ics(name: str, events: Iterable[Event]) -> str:
+    """A calendar of those events under that name."""
     out = Calendar()
     out.add("prodid", "-//coalside//camp plan//EN")
     out.add("version", "2.0")
-    out.add("x-wr-calname", f"{title}, at camp")
-    for at_min, moments in groupby(plan.timeline, key=lambda moment: moment.at_min):
-        out.add_component(_event(title, meal, at_min, list(moments)))
+    out.add("x-wr-calname", name)
+    for one in events:
+        out.add_component(one)
     text: str = out.to_ical().decode("utf-8")
     return text
+
+
+def _in_utc(written: str, zone: str | None) -> datetime:
+    """A written moment in UTC, or floating where no zone is known."""
+    moment = datetime.fromisoformat(written)
+    return moment.replace(tzinfo=ZoneInfo(zone)).astimezone(UTC) if zone else moment
 
 
 def _meal(day: Day) -> datetime:
@@ -59,19 +102,32 @@ def _meal(day: Day) -> datetime:
     return meal if meal.tzinfo is None else meal.astimezone(UTC)
 
 
-def _event(title: str, meal: datetime, at_min: float, moments: list[Moment]) -> Event:
-    starts = meal + timedelta(minutes=at_min)
-    summary, *more = [words.sentence(one_line(moment.do, most=2000)) for moment in moments]
-    event = Event()
-    event.add("uid", f"{uuid.uuid5(NAMESPACE, f'{title}|{meal.isoformat()}|{at_min:g}|{summary}')}@coalside")
-    event.add("dtstamp", datetime(meal.year, meal.month, meal.day, tzinfo=UTC))
-    event.add("dtstart", starts)
-    event.add("dtend", starts + EVENT_LASTS)
-    event.add("summary", summary)
-    event.add("description", "\n".join([title, *more]))
+def event(
+    title: str,
+    starts: datetime,
+    lines: Sequence[str],
+    *,
+    key: str,
+    stamped: datetime,
+    last_lines: Sequence[str] = (),
+) -> Event:
+    """One moment that needs hands, with an alarm before it; `lines` say what is done, the first names the event.
+
+    The identifier comes from `title`, `key` and the first line, the time stamp from the day of `stamped`.
+    """
+    summary, *more = lines
+    # A reckoned moment may fall within a minute; the clock on a wall has none.
+    starts = starts.replace(second=0, microsecond=0)
+    made = Event()
+    made.add("uid", f"{uuid.uuid5(NAMESPACE, f'{title}|{key}|{summary}')}@coalside")
+    made.add("dtstamp", datetime(stamped.year, stamped.month, stamped.day, tzinfo=UTC))
+    made.add("dtstart", starts)
+    made.add("dtend", starts + EVENT_LASTS)
+    made.add("summary", summary)
+    made.add("description", "\n".join([title, *more, *last_lines]))
     alarm = Alarm()
     alarm.add("action", "DISPLAY")
     alarm.add("trigger", -ALARM_BEFORE)
     alarm.add("description", summary)
-    event.add_component(alarm)
-    return event
+    made.add_component(alarm)
+    return made

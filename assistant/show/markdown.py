@@ -29,20 +29,20 @@ _LINE_START = re.compile(r"^(\s*)([-+]|\d{1,9}[.)])(?=\s)")
 def plan_markdown(plan: Plan, look: Look) -> str:
     """The whole plan."""
     written = [
-        f"# {_plain(plan.recipe.title or 'A recipe without a name')}",
-        _plain(", ".join([plan.recipe.family, *parts.facts(plan, look.day)])),
+        f"# {plain(plan.recipe.title or 'A recipe without a name')}",
+        plain(", ".join([plan.recipe.family, *parts.facts(plan, look.day)])),
         *_questions(plan),
-        *(_coals(plan, plan.heat, look) if plan.heat else ("## Coals", _plain(plan.no_coals_because or ""))),
+        *(_coals(plan, plan.heat, look) if plan.heat else ("## Coals", plain(plan.no_coals_because or ""))),
         *_packs(plan, look),
-        *_numbered("At home", plan.home_steps),
-        *_numbered("At camp", plan.camp_steps),
+        *numbered("At home", plan.home_steps),
+        *numbered("At camp", plan.camp_steps),
         *_the_day(plan, look),
         *_cold(plan, look),
         *_shopping(plan),
-        *_section("Kit for home", _list(plan.kit.home)),
-        *_section("Kit for camp", _list(plan.kit.camp)),
-        *_section("Labels", "\n\n".join(_label(label.text) for label in plan.labels)),
-        *_section("Careful", "\n".join(map(_caution, plan.cautions))),
+        *section("Kit for home", bullets(plan.kit.home)),
+        *section("Kit for camp", bullets(plan.kit.camp)),
+        *section("Labels", "\n\n".join(_label(label.text) for label in plan.labels)),
+        *section("Careful", "\n".join(map(_caution, plan.cautions))),
         *_holds(plan),
         *_why(plan),
     ]
@@ -56,55 +56,57 @@ def recipe_markdown(recipe: Recipe, look: Look) -> str:
         measured = words.amount(in_all(item.amounts), look.day.units)
         rows.append((item.component or "", measured, " ".join([*item.state, item.name]), item.prep or ""))
     written = [
-        f"# {_plain(recipe.title or 'A recipe without a name')}",
+        f"# {plain(recipe.title or 'A recipe without a name')}",
         f"{recipe.family}"
-        + (f", {words.span(recipe.servings)} {_plain(recipe.servings.of)}" if recipe.servings else ""),
-        *_section("Ingredients", _table(("Part", "Amount", "Food", "Preparation"), rows)),
-        *_numbered("Method", [step.text for step in recipe.steps]),
-        *_section("Not understood", _list(f"line {line.line + 1}: {line.text}" for line in recipe.unread)),
+        + (f", {words.span(recipe.servings)} {plain(recipe.servings.of)}" if recipe.servings else ""),
+        *section("Ingredients", grid(("Part", "Amount", "Food", "Preparation"), rows)),
+        *numbered("Method", [step.text for step in recipe.steps]),
+        *section("Not understood", bullets(f"line {line.line + 1}: {line.text}" for line in recipe.unread)),
     ]
     return "\n\n".join(part for part in written if part) + "\n"
 
 
-def _plain(text: str) -> str:
+def plain(text: str) -> str:
     """Recipe text on one line whose signs mean nothing to Markdown."""
     return _LINE_START.sub(r"\1\\\2", _SIGNS.sub(r"\\\1", one_line(text, most=2000)))
 
 
-def _section(name: str, body: str) -> tuple[str, ...]:
+def section(name: str, body: str) -> tuple[str, ...]:
+    """A heading with its text; nothing for no text."""
     return (f"## {name}", body) if body else ()
 
 
-def _list(lines: Iterable[str]) -> str:
-    return "\n".join(f"- {_plain(line)}" for line in lines)
+def bullets(lines: Iterable[str]) -> str:
+    """A list with a hyphen before each line."""
+    return "\n".join(f"- {plain(line)}" for line in lines)
 
 
-def _numbered(name: str, steps: Sequence[str]) -> tuple[str, ...]:
-    return _section(
-        name, "\n".join(f"{number}. {_plain(step)}" for number, step in enumerate(steps, start=1))
-    )
+def numbered(name: str, steps: Sequence[str]) -> tuple[str, ...]:
+    """A heading with numbered steps."""
+    return section(name, "\n".join(f"{number}. {plain(step)}" for number, step in enumerate(steps, start=1)))
 
 
-def _table(head: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
-    lines = [f"| {' | '.join(map(_plain, row))} |" for row in rows]
+def grid(head: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
+    """A table; empty without rows."""
+    lines = [f"| {' | '.join(map(plain, row))} |" for row in rows]
     if not lines:
         return ""
     return "\n".join([f"| {' | '.join(head)} |", f"|{'---|' * len(head)}", *lines])
 
 
 def _questions(plan: Plan) -> tuple[str, ...]:
-    return _section(
-        "Left open", _list(f"{question.text} Taken: {question.default}." for question in plan.questions)
+    return section(
+        "Left open", bullets(f"{question.text} Taken: {question.default}." for question in plan.questions)
     )
 
 
 def _the_day(plan: Plan, look: Look) -> tuple[str, ...]:
     """A table for each date."""
     tables = [
-        (date, _table(("When", "Do"), (_moment(line, look) for line in lines)))
+        (date, grid(("When", "Do"), (_moment(line, look) for line in lines)))
         for date, lines in by_date(plan.timeline, look.day)
     ]
-    return _section(
+    return section(
         "The day", "\n\n".join(f"### {date}\n\n{table}" if date else table for date, table in tables)
     )
 
@@ -117,7 +119,7 @@ def _moment(line: Line, look: Look) -> tuple[str, str]:
 
 def _caution(caution: Caution) -> str:
     heading, text = parts.caution(caution)
-    return f"- **{_plain(words.sentence(heading))}** {_plain(text)}"
+    return f"- **{plain(words.sentence(heading))}** {plain(text)}"
 
 
 def _coals(plan: Plan, heat: Heat, look: Look) -> tuple[str, ...]:
@@ -136,7 +138,11 @@ def _coals(plan: Plan, heat: Heat, look: Look) -> tuple[str, ...]:
     ]
     main = words.main_stage(plan)
     lines = [
-        *(parts.rhythm(main, look.day) if main else ()),
+        *(
+            f"{words.capital(stage.kind)}: {said}"
+            for stage in heat.stages
+            for said in parts.rhythm(stage, look.day)
+        ),
         parts.fuel(heat.fuel, look.day.units),
         *(parts.done(check, look.day.units) for check in heat.doneness),
     ]
@@ -144,9 +150,9 @@ def _coals(plan: Plan, heat: Heat, look: Look) -> tuple[str, ...]:
     return (
         "## Coals",
         parts.per_pot(plan),
-        _table(("When", "What", "Coals", "Lasts", "Inside", "Look for"), rows),
+        grid(("When", "What", "Coals", "Lasts", "Inside", "Look for"), rows),
         drawn,
-        _list(lines),
+        bullets(lines),
     )
 
 
@@ -173,13 +179,13 @@ def _packs(plan: Plan, look: Look) -> tuple[str, ...]:
     ]
     fat = [f"{plan.recipe.ingredients[use.ingredient].name}: {parts.fat_goes(use)}" for use in plan.fat]
     return (
-        *_section("Packs", _table(("Pack", "Holds", "Travels", "Ahead"), rows)),
-        *_section("Fat", _list(fat)),
+        *section("Packs", grid(("Pack", "Holds", "Travels", "Ahead"), rows)),
+        *section("Fat", bullets(fat)),
     )
 
 
 def _cold(plan: Plan, look: Look) -> tuple[str, ...]:
-    return _section("Cold", _list(parts.cold_lines(plan, look.day.units)))
+    return section("Cold", bullets(parts.cold_lines(plan, look.day.units)))
 
 
 def _shopping(plan: Plan) -> tuple[str, ...]:
@@ -187,12 +193,12 @@ def _shopping(plan: Plan) -> tuple[str, ...]:
         (row.food, row.buy, row.need, row.left_over or "", "look first" if row.likely_at_home else "")
         for row in plan.shopping
     )
-    return _section("Shopping", _table(("Food", "Buy", "Needed", "Left over", "At home"), rows))
+    return section("Shopping", grid(("Food", "Buy", "Needed", "Left over", "At home"), rows))
 
 
 def _label(text: str) -> str:
     """A label as a quotation, its line breaks kept."""
-    return "\n".join(f"> {_plain(line)}  " for line in printable(text).split("\n"))
+    return "\n".join(f"> {plain(line)}  " for line in printable(text).split("\n"))
 
 
 def _holds(plan: Plan) -> tuple[str, ...]:
@@ -200,12 +206,12 @@ def _holds(plan: Plan) -> tuple[str, ...]:
         f"Read the label of the {row.food}: it may hold {words.joined(row.may_hold, 'or')}."
         for row in plan.check_label
     ]
-    return _section(
-        "Holds", "\n\n".join(part for part in (words.joined(plan.allergens), _list(lines)) if part)
+    return section(
+        "Holds", "\n\n".join(part for part in (words.joined(plan.allergens), bullets(lines)) if part)
     )
 
 
 def _why(plan: Plan) -> tuple[str, ...]:
-    return _section(
-        "Why", _table(("About", "Because", "Source"), ((r.about, r.because, r.source) for r in plan.why))
+    return section(
+        "Why", grid(("About", "Because", "Source"), ((r.about, r.because, r.source) for r in plan.why))
     )

@@ -10,14 +10,15 @@ from rules.coals.ask import CoalsAnswer
 from rules.plan import Plan
 from rules.problem import UsageProblem
 from rules.recipe import Recipe
+from rules.trip.model import TripPlan
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
-SHAPES: dict[str, type[Any]] = {"recipe": Recipe, "plan": Plan, "coals": CoalsAnswer}
+SHAPES: dict[str, type[Any]] = {"recipe": Recipe, "plan": Plan, "coals": CoalsAnswer, "trip": TripPlan}
 VERSION = 1
 
 
 def schema(shape: str) -> dict[str, Any]:
-    """The schema of a shape: `recipe`, `plan` or `coals`.
+    """The schema of a shape: `recipe`, `plan`, `coals` or `trip`.
 
     Raises:
         UsageProblem: there is no such shape.

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import csv
 import io
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from typing import TYPE_CHECKING
 
 from assistant.show import parts, words
@@ -25,10 +25,15 @@ FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\uff1d", "\uff0b", "\uff0d", "\uff2
 
 def plan_csv(plan: Plan, look: Look) -> str:
     """Shopping, packs and kit in one table; lines end in CRLF as the standard wants."""
+    return as_csv((*_shopping(plan), *_packs(plan, look), *_kit(plan)))
+
+
+def as_csv(rows: Iterable[Sequence[str]], header: Sequence[str] = HEADER) -> str:
+    """Rows of cells, each made harmless."""
     out = io.StringIO()
     writer = csv.writer(out, lineterminator="\r\n")
-    writer.writerow(HEADER)
-    for row in (*_shopping(plan), *_packs(plan, look), *_kit(plan)):
+    writer.writerow(header)
+    for row in rows:
         writer.writerow([harmless(cell) for cell in row])
     return out.getvalue()
 

@@ -101,7 +101,7 @@ def test_standard_input_is_a_file_called_minus() -> None:
         (["why", COBBLER], "coalside why: missing argument 'ABOUT...'; coalside why --help says more."),
         (["coals", "--for", "stew"], "--for stew: write one of bake, roast, simmer, fry."),
         (["coals", "--oven", "10", "--oven", "12"], "coals --oven 10 --oven 12: one pot at a time."),
-        (["schema", "trip"], "schema trip: there are recipe, plan, coals."),
+        (["schema", "menu"], "schema menu: there are recipe, plan, coals, trip."),
     ],
     ids=lambda value: " ".join(value[:3:2]) if isinstance(value, list) else "",
 )  # fmt: skip

@@ -40,8 +40,8 @@ def test_every_part_is_explained_and_every_field_promised(shape: str) -> None:
 
 
 def test_an_unknown_shape_is_refused() -> None:
-    with pytest.raises(UsageProblem, match="schema trip: there are recipe, plan"):
-        schema("trip")
+    with pytest.raises(UsageProblem, match="schema menu: there are recipe, plan"):
+        schema("menu")
 
 
 def rows(capsys: pytest.CaptureFixture[str], *arguments: str) -> list[dict[str, Any]]:
