@@ -84,7 +84,7 @@ def new_session(recipe: Any, day: Day, *, width: int = 80, color: bool = False) 
         meals=kept,
         export=_export,
         look=Look(width=width, color=color),
-        rooms=rooms(log=kept, export_log=_export_log),
+        rooms=rooms(log=kept, meals=kept, export_log=_export_log),
     )
 
 

@@ -15,7 +15,7 @@ from rules.circumstances import Day
 from rules.problem import UsageProblem
 from rules.recipe import Struct
 
-Kind = Literal["recipe", "plan", "coals", "why", "turn", "habit"]
+Kind = Literal["recipe", "plan", "coals", "why", "turn", "habit", "choices"]
 
 
 class Look(Struct, frozen=True, kw_only=True):
@@ -78,6 +78,11 @@ WRITERS: dict[Kind, dict[str, Writer]] = {
         "md": _late("habit", "habit_markdown"),
         "csv": _late("habit", "habit_csv"),
     },
+    "choices": {
+        "text": _late("choice", "choices_text"),
+        **_JSON,
+        "md": _late("choice", "choices_markdown"),
+    },
 }
 NAMES: dict[Kind, str] = {
     "recipe": "a recipe",
@@ -86,6 +91,7 @@ NAMES: dict[Kind, str] = {
     "why": "a list of reasons",
     "turn": "a talk",
     "habit": "a log",
+    "choices": "a choice",
 }
 #: File name endings that name a form.
 ENDINGS = {

@@ -8,10 +8,18 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from assistant.chat.beyond.chooser import Chooser, Meals
 from assistant.chat.beyond.logbook import ExportHabit, Log, Logbook
 from assistant.chat.beyond.rooms import Opens
 
 
-def rooms(*, log: Log, export_log: ExportHabit | None = None) -> Sequence[Opens]:
-    """The rooms of a talk, in the order in which they hear a sentence."""
-    return (lambda host: Logbook(host, log, export_log),)
+def rooms(
+    *, log: Log | None = None, meals: Meals | None = None, export_log: ExportHabit | None = None
+) -> Sequence[Opens]:
+    """The rooms of a talk, in the order in which they hear a sentence; those without their store stay shut."""
+    opened: list[Opens] = []
+    if log is not None:
+        opened.append(lambda host: Logbook(host, log, export_log))
+    if meals is not None:
+        opened.append(lambda host: Chooser(host, meals))
+    return tuple(opened)
