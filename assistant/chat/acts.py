@@ -36,8 +36,17 @@ CHANGES = frozenset(
         *("swap", "leave out", "add", "units"),
     )
 )
+#: What else is done and not only answered; it keeps its place among the changes.
+DEEDS = frozenset(["undo", "new", "open", "forget", "keep", "export"])
+#: What is told of the day; where a sentence begins with one of these verbs, it is asked and not told.
+CIRCUMSTANCES = CHANGES - {"scale", "swap", "leave out", "add", "units", "fire ban"}
+#: Words before a part that only explains another: "when do we eat if the coals go on at five?" asks once.
+_SUBORDINATE = frozenset(["if", "because", "since", "while"])
+_VERBS_THAT_ASK = frozenset(["is", "are", "was", "were", "does", "did"])
 #: The least that must be explained, and how much more for every word that means nothing here.
 LEAST_WEIGHT, PER_STRANGE_WORD, PER_KNOWN_WORD = 1.5, 0.5, 0.15
+#: How much more for a word that speaks of other matters: whoever books a campsite for nine asks for no plan.
+PER_WORD_OF_ELSEWHERE = 3.0
 #: How much of that a word costs in a part of the sentence that holds no act.
 ELSEWHERE = 0.6
 #: In a question that is known by its cue alone so many words may mean nothing here.
@@ -63,7 +72,7 @@ def understand(utterance: str, context: Context) -> tuple[Meant, ...]:
     meant: list[Meant] = []
     for match in chosen:
         meant += settled(match, heard, context.after(meant))
-    return _in_order(_merged(meant))
+    return _in_order(_merged(_corrected(meant, context)))
 
 
 def _by_cue(heard: Heard) -> tuple[Meant, ...]:
@@ -101,7 +110,19 @@ def _may_be(match: Found, heard: Heard, context: Context) -> bool:
         return False
     if match.act in ("open", "forget"):
         return _is_kept(match, context)
+    if match.act in CIRCUMSTANCES and heard.words[_part(match, heard)].text in _VERBS_THAT_ASK:
+        return "asked" in match.slots or match.act == "pot"
+    if match.act == "people" and _is_about_some(match, heard):
+        return False
     return not (match.act in ("add", "leave out") and _asks_before(match, heard))
+
+
+def _is_about_some(match: Found, heard: Heard) -> bool:
+    """Whether what follows tells of a few among the eaters: "two of the boys can't have milk" counts nobody."""
+    place = match.end
+    while place < len(heard.words) and heard.words[place].groups & {LIGHT, "OFTHEM", "PERSON", "CROWD"}:
+        place += 1
+    return place < len(heard.words) and bool(heard.words[place].groups & {"CANNOTEAT", "ALLERGEN", "EATER"})
 
 
 def _is_denied(match: Found, heard: Heard) -> bool:
@@ -117,7 +138,10 @@ def _is_kept(match: Found, context: Context) -> bool:
     name = match.slots.get("name")
     if not isinstance(name, str):
         return True
-    return name.lower() in (kept.lower() for kept in context.kept) or name[:1].isupper()
+    if name.lower() in (kept.lower() for kept in context.kept):
+        return True
+    listed = (item.name for item in context.recipe.ingredients)
+    return name[:1].isupper() and not any(name.lower() in one for one in listed)
 
 
 def _asks_before(match: Found, heard: Heard) -> bool:
@@ -138,7 +162,8 @@ def _heaviest(found: Sequence[Found], heard: Heard) -> list[Found]:
         part = _part(match, heard)
         if match.act not in CHANGES and (part not in asked or match.weight > asked[part].weight):
             asked[part] = match
-    questions = {id(match) for match in asked.values()}
+    main = [part for part in asked if heard.words[part - 1].text not in _SUBORDINATE]
+    questions = {id(match) for part, match in asked.items() if part in main or not main}
     chosen = _chain([match for match in found if match.act in CHANGES or id(match) in questions])
     changed = {_part(match, heard) for match in chosen if match.act in CHANGES}
     reasons = {part for part, match in asked.items() if match.act == "why" and match in chosen}
@@ -195,6 +220,8 @@ def _is_enough(chosen: Sequence[Found], heard: Heard) -> bool:
         elif place not in explained and LIGHT not in word.groups and not word.groups & _SMALL:
             is_strange = bool(word.values) or not word.is_known
             cost = PER_STRANGE_WORD if is_strange else PER_KNOWN_WORD
+            if "ELSEWHERE" in word.groups:
+                cost = PER_WORD_OF_ELSEWHERE
             wanted += cost if here in parts else cost * ELSEWHERE
     return sum(match.weight for match in chosen) >= wanted
 
@@ -214,8 +241,19 @@ def _merged(meant: Iterable[Meant]) -> list[Meant]:
 
 
 def _in_order(meant: Sequence[Meant]) -> tuple[Meant, ...]:
-    changes = [one for one in meant if one.act in CHANGES]
-    return (*changes, *(one for one in meant if one.act not in CHANGES))
+    """What is done in the order in which it was said, then what is asked, so that answers know of the changes."""
+    done = [one for one in meant if one.act in CHANGES or one.act in DEEDS]
+    return (*done, *(one for one in meant if one not in done))
+
+
+def _corrected(meant: Sequence[Meant], context: Context) -> list[Meant]:
+    """Without the "scratch that" of a correction: "scratch that, nine" says the number of people again."""
+    again = [place for place, one in enumerate(meant) if one.act == context.last and one.act in CHANGES]
+    return [
+        one
+        for place, one in enumerate(meant)
+        if one.act != "undo" or one.slots or not (again and place < again[0])
+    ]
 
 
 def nearest_acts(utterance: str, context: Context, most: int = 3) -> tuple[str, ...]:

@@ -39,7 +39,8 @@ def applied(one: Meant, recipe: Recipe | None, day: Day, plan: Plan | None) -> t
         return recipe, _swapped(slots, recipe, day)
     if one.act == "leave out":
         return recipe, _left_out(slots, recipe, day)
-    return _added(slots, recipe), day
+    back = _put_back(slots, day)
+    return (recipe, back) if back is not None else (_added(slots, recipe), day)
 
 
 def _people(slots: Mapping[str, Any], day: Day, _plan: Plan | None) -> Day:
@@ -66,7 +67,8 @@ def _planned(plan: Plan | None) -> dict[str, Any]:
 
 
 def _weather(slots: Mapping[str, Any], day: Day, _plan: Plan | None) -> Day:
-    return replace(day, **{name: slots[name] for name in ("air_f", "wind", "ground") if name in slots})
+    told = {name: slots[name] for name in ("air_f", "wind", "ground") if name in slots}
+    return replace(day, **told, screen=slots.get("screen") == "yes" or day.screen)
 
 
 def _eat_at(slots: Mapping[str, Any], day: Day, _plan: Plan | None) -> Day:
@@ -74,6 +76,12 @@ def _eat_at(slots: Mapping[str, Any], day: Day, _plan: Plan | None) -> Day:
     date, _, clock = (day.eat or "").rpartition("T")
     del clock
     return replace(day, eat=f"{date}T{slots['clock']}" if date else slots["clock"])
+
+
+def _cooler(slots: Mapping[str, Any], day: Day, _plan: Plan | None) -> Day:
+    if "freezer" in slots:
+        day = replace(day, freezer=slots["freezer"] == "yes")
+    return replace(day, cooler_quarts=float(slots["quarts"])) if "quarts" in slots else day
 
 
 _DAY: dict[str, Callable[[Mapping[str, Any], Day, Plan | None], Day]] = {
@@ -86,7 +94,7 @@ _DAY: dict[str, Callable[[Mapping[str, Any], Day, Plan | None], Day]] = {
     "eat at": _eat_at,
     "trip": lambda slots, day, _: replace(day, trip_hours=float(slots["hours"])),
     "fire ban": lambda slots, day, _: replace(day, charcoal=slots["allowed"] == "yes"),
-    "cooler": lambda slots, day, _: replace(day, cooler_quarts=float(slots["quarts"])),
+    "cooler": _cooler,
     "units": lambda slots, day, _: replace(day, units=slots["units"]),
 }
 
@@ -121,6 +129,13 @@ def _left_out(slots: Mapping[str, Any], recipe: Recipe, day: Day) -> Day:
 def _none_of(food: str, recipe: Recipe) -> str:
     names = ", ".join(dict.fromkeys(item.name for item in recipe.ingredients))
     return f"{food.capitalize()}: not in this recipe, so nothing changed. It has: {names}."
+
+
+def _put_back(slots: Mapping[str, Any], day: Day) -> Day | None:
+    """The day on which a food that was left out or replaced is in it again; None where it never was out."""
+    back = words_of(str(slots["food"]))
+    left = tuple(one for one in day.swaps if not back & words_of(one.food))
+    return replace(day, swaps=left) if len(left) < len(day.swaps) and "amount" not in slots else None
 
 
 def _added(slots: Mapping[str, Any], recipe: Recipe) -> Recipe:

@@ -48,8 +48,8 @@ def undone(left: Day, now: Day, *, same_recipe: bool) -> str:
     """What an undo took back."""
     names = {
         "people": "the number of people", "scale": "the scale", "pots": "the pot", "temp_f": "the temperature",
-        "air_f": "the air", "wind": "the wind", "ground": "the ground", "elevation_ft": "the elevation",
-        "eat": "the time of the meal", "trip_hours": "the hours of the trip", "cooler_quarts": "the cooler",
+        "air_f": "the air", "wind": "the wind", "ground": "the ground", "screen": "the windscreen", "elevation_ft": "the elevation",
+        "eat": "the time of the meal", "trip_hours": "the hours of the trip", "cooler_quarts": "the cooler", "freezer": "the freezer",
         "charcoal": "the charcoal", "units": "the units", "swaps": "the changed foods",
     }  # fmt: skip
     back = [said for field, said in names.items() if getattr(left, field) != getattr(now, field)]
@@ -85,7 +85,16 @@ def _said_weather(slots: dict[str, Any], day: Day) -> str:
         parts.append(
             f"{slots['ground']} on the ground" if slots["ground"] == "snow" else f"{slots['ground']} ground"
         )
+    if slots.get("screen") == "yes":
+        parts.append("a windscreen around the pot")
     return words.sentence(", ".join(parts)) if parts else ""
+
+
+def _said_cooler(slots: dict[str, Any], _day: Day) -> str:
+    told = [f"A cooler of {words.number(slots['quarts'])} quarts."] if "quarts" in slots else []
+    if "freezer" in slots:
+        told.append("A freezer at home." if slots["freezer"] == "yes" else "Nothing is frozen at home.")
+    return " ".join(told)
 
 
 def _said_pot(_slots: dict[str, Any], day: Day) -> str:
@@ -119,7 +128,7 @@ _CONFIRM: dict[str, Callable[[dict[str, Any], Day], str]] = {
         if slots["allowed"] == "yes"
         else "No charcoal; the land manager's word overrides every plan."
     ),
-    "cooler": lambda slots, _: f"A cooler of {words.number(slots['quarts'])} quarts.",
+    "cooler": _said_cooler,
     "units": lambda slots, _: "Grams and °C." if slots["units"] == "metric" else "Cups and °F.",
     "swap": _said_swap,
     "leave out": lambda slots, _: f"Without {_foods(slots['food'])}.",

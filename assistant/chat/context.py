@@ -39,6 +39,8 @@ class Context(msgspec.Struct, frozen=True, kw_only=True):
     #: the baking temperature of the plan [°F], and for how many it is
     temp_f: float | None = None
     people: int | None = None
+    #: the diameter of the pot that is planned with [in]
+    pot_in: int | None = None
     #: the act before this one, and its slots
     last: str | None = None
     last_slots: Mapping[str, object] = {}

@@ -12,14 +12,17 @@ from functools import cache
 from typing import NamedTuple
 
 from assistant.chat import tables
-from assistant.chat.slips import nearest
-from assistant.chat.values import Value, ValueWords, values
+from assistant.chat.measured import values
+from assistant.chat.slips import doubled, nearest
+from assistant.chat.values import Value, ValueWords
 from assistant.chat.values import table as value_words
 from assistant.reader import clean
 from assistant.reader.tokens import Doc, Finder, Mark, doc
 
 #: What a person says in one breath; the rest is not heard.
 MOST_CHARACTERS = 600
+#: Shorter words are too near to the names of too many foods.
+SHORTEST_FOOD = 6
 
 #: Small words, which may stand between any two words of a pattern.
 LIGHT_GROUPS = frozenset({"WE", "IT", "BE", "DO", "HAVE", "NEED"})
@@ -38,6 +41,12 @@ _PATH = re.compile(r"[^\s\"']{0,120}\w\.(?:jsonl?|md|html?|ics|csv|txt)\b", re.I
 _QUOTED = re.compile(r"[\"“”]([^\"“”]{1,60})[\"“”]|(?<!\w)'([^']{1,60})'(?!\w)")
 _LITERAL = re.compile(r"(?<=[\s\"|])[a-z]{4,}(?=[\s\"|?])")
 _OWNERS = re.compile(r"(?<=[a-z]s)'(?![\w'])")
+_ISH = re.compile(r"(?<=\d)\s?-?ish\b", re.IGNORECASE)
+_TWO_FOR_TO = re.compile(
+    r"(?<=\bwhat )2(?= [a-z])|(?<=\bhow )2(?= [a-z])|(?<=\bwhere )2(?= [a-z])", re.IGNORECASE
+)
+#: Signs of haste that stand for a word.
+_SIGNS = {"@": " at ", "w/o ": "without ", "w/ ": "with ", "b4 ": "before "}
 _GLUED_FEET = re.compile(r"(?<=\d)'(?![\w'])")
 _GLUED_INCHES = re.compile(r"(?<=\d)(?:\"|''|”)")
 
@@ -148,7 +157,10 @@ def spelled_out(text: str, *, known: frozenset[str] = frozenset()) -> str:
     """The utterance with its characters written one way, contractions spelled out and slips put right."""
     text = " ".join(clean.characters(text[:MOST_CHARACTERS]).split())
     text = _AM_PM.sub(r"\1m", text)
-    text = _OWNERS.sub("", text)
+    text = _OWNERS.sub("", _ISH.sub("", text))
+    text = _TWO_FOR_TO.sub("to", text)
+    for sign, said in _SIGNS.items():
+        text = text.replace(sign, said)
     text = _GLUED_FEET.sub(" feet", _GLUED_INCHES.sub(" inch", text))
     held = [
         *(found.span() for found in _PATH.finditer(text)),
@@ -186,7 +198,21 @@ def _put_right(word: str, known: frozenset[str]) -> str:
             return word[: -len(ending)] + full
     if lower in table.spellings or lower in known:
         return word
-    return nearest(lower, table.spellings) or word
+    if lower.endswith("ish") and lower[:-3] in _numerals():
+        return f"about {lower[:-3]}"
+    return doubled(lower, known) or nearest(lower, table.spellings) or _food_meant(lower, known) or word
+
+
+def _food_meant(lower: str, known: frozenset[str]) -> str | None:
+    """The word of a food that a longer word is a slip of: "tomatos", "chesse"."""
+    return nearest(lower, known) if len(lower) >= SHORTEST_FOOD else None
+
+
+@cache
+def _numerals() -> frozenset[str]:
+    from assistant.reader.numbers import table
+
+    return frozenset(table().cardinals)
 
 
 def _is_owner(lower: str, ending: str, known: frozenset[str]) -> bool:

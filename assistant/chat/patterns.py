@@ -20,12 +20,14 @@ from assistant.chat.lexicon import EDGE, GAP, LIGHT, Heard, Word, lexicon
 from assistant.chat.slots import KINDS, fits
 from assistant.reader.tokens import nlp
 
-_ELEMENT = re.compile(r"\.\.|[\^$]|[\w',|{}]+\??")
+_ELEMENT = re.compile(r"\.\.|[\^$]|\([\w',|{}]+\)|[\w',|{}]+\??")
 _GAP_WORDS = 4
 _SMALL_WORDS = 2
 #: What a matched word adds to a match's weight, and what a word in a gap takes from it.
 WEIGHT_VALUE, WEIGHT_GROUP, WEIGHT_WORD, WEIGHT_SMALL = 2.0, 2.0, 1.0, 0.2
 GAP_COST, STRANGE_GAP_COST = 0.25, 0.6
+#: What decides between two that explain the same: "we own a 14" tells of a pot, a figure alone of what was said last.
+TIES = {"pot": 0.01, "eat at": 0.01, "again": -0.01}
 #: A phrase of several words is surer than a word.
 PER_MORE_WORD = 0.5
 #: Slots that take everything up to the next comma; a rest of foods has to name one.
@@ -82,45 +84,58 @@ class Found(NamedTuple):
 
 
 class _Compiled(NamedTuple):
+    """A saying with its matcher; an element for each token pattern: a slot in braces, "..", "~", "^", or the words.
+
+    `needs` are the groups of each word that may not be missing.
+    """
+
     act: str
     saying: Saying
-    elements: tuple[
-        str, ...
-    ]  # one for each spaCy token pattern: a slot's name in braces, "..", "~", "^", or the words
+    elements: tuple[str, ...]
+    needs: tuple[frozenset[str], ...]
+    matcher: Matcher
+
+    def may_stand_in(self, groups: frozenset[str]) -> bool:
+        """Whether words of these groups could hold the saying at all: a quick look before the matcher's."""
+        return not any(need.isdisjoint(groups) for need in self.needs)
 
 
 class Patterns:
-    """All patterns of all acts in one matcher."""
+    """All patterns of all acts, each in a matcher of its own: most are known to fail before any is asked."""
 
     def __init__(self, known: Iterable[Act]) -> None:
         if not Token.has_extension("groups"):
             Token.set_extension("groups", default=())
-        self._matcher = Matcher(nlp().vocab, validate=False)
-        self._compiled: dict[int, _Compiled] = {}
-        for act in known:
-            for number, saying in enumerate(act.sayings()):
-                key = f"{act.name}:{number}"
-                elements, rows = _compile(saying.say, act.name)
-                self._matcher.add(key, [rows])
-                self._compiled[nlp().vocab.strings[key]] = _Compiled(act.name, saying, elements)
+        self._compiled = [_compiled(saying, act.name) for act in known for saying in act.sayings()]
 
     def find(self, heard: Heard) -> list[Found]:
         """Every match in an utterance, overlapping ones included."""
         row = Doc(nlp().vocab, words=[word.text or "|" for word in heard.words])
         for token, word in zip(row, heard.words, strict=True):
             token._.groups = word.groups
+        there = frozenset().union(*(word.groups for word in heard.words))
         found = []
-        for key, start, end, alignments in self._matcher(row, with_alignments=True):
-            match = _weighed(self._compiled[key], heard, start, end, alignments)
-            if match is not None:
-                found.append(match)
+        for compiled in self._compiled:
+            if compiled.may_stand_in(there):
+                for _, start, end, alignments in compiled.matcher(row, with_alignments=True):
+                    match = _weighed(compiled, heard, start, end, alignments)
+                    if match is not None:
+                        found.append(match)
         return found
 
 
 @cache
 def patterns() -> Patterns:
-    """The one matcher of this process."""
+    """All patterns, once in this process."""
     return Patterns(acts().values())
+
+
+def _compiled(saying: Saying, act: str) -> _Compiled:
+    elements, rows = _compile(saying.say, act)
+    needs = tuple(frozenset(row["_"]["groups"]["INTERSECTS"]) for row in rows if row and "OP" not in row)
+    matcher = Matcher(nlp().vocab, validate=False)
+    matcher.add(act, [rows])
+    return _Compiled(act, saying, elements, needs, matcher)
 
 
 def _any(names: Iterable[str], **more: str) -> dict[str, Any]:
@@ -136,6 +151,10 @@ def _compile(say: str, act: str) -> tuple[tuple[str, ...], list[dict[str, Any]]]
         raise ValueError(f'the pattern "{say}" of {act} holds a sign that means nothing')
     for place, part in enumerate(parts):
         before = parts[place - 1] if place else ".."
+        if part.startswith("("):
+            elements.append("^")
+            rows.append(_any(_groups(part.strip("()"), say, act)))
+            continue
         if before not in ("..", "^") and part not in ("..", *RESTS):
             elements += ["~"] * _SMALL_WORDS
             rows += [_any([LIGHT], OP="?")] * _SMALL_WORDS
@@ -183,7 +202,7 @@ def _weighed(
 ) -> Found | None:
     """A match with its slots and its weight; None where a value does not fit its slot."""
     slots: dict[str, object] = dict(compiled.saying.set)
-    weight = 0.0
+    weight = TIES.get(compiled.act, 0.0)
     own: set[int] = set()
     first, behind = end, start
     for place in range(start, end):
@@ -204,11 +223,11 @@ def _weighed(
                 return None  # nothing but a sign stands there
             if element == "{rest_food}" and not any(word.value(("food",)) for word in said):
                 return None
-            if element == "{name}" and said[0].value(("form", "path")):
+            if element == "{name}" and (said[0].value(("form", "path")) or "ELSEWHERE" in said[0].groups):
                 return None
             slots[element[1:-1]] = heard.said(place, behind)
             own |= set(range(place, behind))
-            weight += WEIGHT_VALUE + (behind - place if element == "{whole}" else 0)
+            weight += WEIGHT_VALUE + _more_words(element, behind - place)
         elif slot := _slot(element, word):
             if not fits(slot, word):
                 return None
@@ -219,6 +238,13 @@ def _weighed(
     if not own:
         return None
     return Found(compiled.act, first, behind, slots, weight, frozenset(own))
+
+
+def _more_words(element: str, count: int) -> float:
+    """What the words of a rest add to its weight: all of a question is its thing, a name is one thing."""
+    return (
+        float(count) if element == "{whole}" else PER_MORE_WORD * (count - 1) if element == "{name}" else 0.0
+    )
 
 
 def _weight(element: str, word: Word) -> float:

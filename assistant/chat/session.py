@@ -6,6 +6,7 @@ The session knows no terminal and no files: it is handed a store for kept meals 
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from itertools import groupby
 from typing import Any, Protocol
 
 import msgspec
@@ -158,10 +159,11 @@ class Session:
         told: list[str] = []
         undone = len(self._before)
         changes = [one for one in meant if one.act in CHANGES]
-        told += self._change(changes) if changes else []
-        for one in meant:
-            if one.act not in CHANGES:
-                told.append(self._answer(one, utterance))
+        for is_change, group in groupby(meant, key=lambda one: one.act in CHANGES):
+            if is_change:
+                told += self._change(list(group))
+            else:
+                told += [self._answer(one, utterance) for one in group]
         self._last = meant[-1]
         after = self._safe_plan()
         changed = changes_of.changed_parts(before, after)
@@ -198,7 +200,7 @@ class Session:
 
     def _answer(self, one: Meant, utterance: str) -> str:
         special: dict[str, Callable[[], str]] = {
-            "undo": self._undo,
+            "undo": lambda: self._undo(one),
             "new": self._new,
             "keep": lambda: self._keep(one),
             "kept": self._kept,
@@ -218,11 +220,13 @@ class Session:
         except Problem as problem:
             return answers.refusal(problem)
 
-    def _undo(self) -> str:
+    def _undo(self, one: Meant) -> str:
         if not self._before:
             return "There is nothing to take back."
-        left = self._state
-        self._state = self._before.pop()
+        left, said = self._state, one.slots.get("steps", 1)
+        steps = said if isinstance(said, int) else len(self._before)
+        for _ in range(min(steps, len(self._before))):
+            self._state = self._before.pop()
         return changes_of.undone(left.day, self._state.day, same_recipe=left.recipe == self._state.recipe)
 
     def _new(self) -> str:
@@ -309,6 +313,7 @@ class Session:
             day=self.day,
             temp_f=self._baking_f(stage),
             people=people,
+            pot_in=plan.pot.diameter_in if plan and plan.pot else None,
             last=self._last.act if self._last else None,
             last_slots=self._last.slots if self._last else {},
             kept=self._meals.names() if self._meals else (),

@@ -9,18 +9,22 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping
 from typing import TYPE_CHECKING
 
+from assistant.chat.clocks import clock_of
 from assistant.chat.context import Context
 from assistant.chat.lexicon import LIGHT, Heard, Word
 from assistant.chat.patterns import Found
 from assistant.chat.slots import KINDS, air_f, fits, is_fat, oven_f
-from assistant.chat.values import Value, clock_of
+from assistant.chat.values import Value
 from assistant.reader.lines import read_line
+from rules.circumstances import DIAMETERS_IN
 from rules.units import in_all, kitchen
 
 if TYPE_CHECKING:
     from assistant.chat.acts import Meant
 
 STEP_F = 25
+AIR_SLOTS = ("air", "air_degrees", "air_word", "air_minus")
+FREEZING_F = 32
 #: A food that nobody knows is a word or a few, not half a sentence.
 MOST_STRANGE_WORDS = 4
 _DROPPED_ARTICLES = ("the ", "a ", "an ", "some ", "any ", "my ", "our ", "all the ", "all ")
@@ -62,7 +66,12 @@ def _people(match: Found, _heard: Heard, context: Context) -> Told:
     said, count = _number(match, "people"), _number(match, "count")
     relative = _set(match, "people")
     if said is not None:
-        yield "people", {"people": int(said)}
+        more = sum(_number(match, slot) or 0 for slot in ("and_people", "and_more"))
+        yield "people", {"people": int(said + more)}
+    elif (times := _number(match, "factor")) is not None and context.people is not None:
+        yield "people", {"people": max(1, round(context.people * times))}
+    elif relative is not None and relative.startswith("="):
+        yield "people", {"people": int(relative[1:])}
     elif relative is not None and context.people is not None:
         now = context.people
         if relative.startswith("x"):
@@ -74,29 +83,47 @@ def _people(match: Found, _heard: Heard, context: Context) -> Told:
 
 
 def _scale(match: Found, _heard: Heard, _context: Context) -> Told:
-    said = _number(match, "factor") or _number(match, "scale")
+    said = _number(match, "factor") or _number(match, "scale") or _number(match, "part")
     fixed = _set(match, "factor")
     factor = said if said is not None else float(fixed or 1)
-    yield "scale", {"factor": factor}
+    yield "scale", {"factor": round(factor, 4)}
 
 
-def _pot(match: Found, heard: Heard, _context: Context) -> Told:
+def _next_size(match: Found, context: Context) -> int | None:
+    """The next larger or smaller pot than the one that is planned with."""
+    step, now = _set(match, "size"), context.pot_in
+    if step is None or now is None:
+        return None
+    others = [size for size in DIAMETERS_IN if (size > now if step == "+" else size < now)]
+    return (min(others) if step == "+" else max(others)) if others else None
+
+
+def _pot(match: Found, heard: Heard, context: Context) -> Told:
     if _set(match, "asked"):
         yield "pot", {}
         return
     slots: Slots = {}
-    size = _number(match, "pot") or _number(match, "inches")
+    size = _number(match, "pot") or _number(match, "inches") or _next_size(match, context)
     if size is not None:
         slots["diameter_in"] = int(size) if size == int(size) else size
-    own = [heard.words[place].groups for place in match.own]
-    if any("DEEP" in groups for groups in own):
-        slots["depth"] = "deep"
-    elif any("SHALLOW" in groups for groups in own):
-        slots["depth"] = "shallow"
+    if _set(match, "size") and size is None:
+        return
+    depth = _depth(match, heard)
+    if depth is not None:
+        slots["depth"] = depth
     count = _number(match, "pots")
     if count is not None and (count > 1 or size is None):
         slots["count"] = int(count)
     yield "pot", slots
+
+
+def _depth(match: Found, heard: Heard) -> str | None:
+    """Deep or shallow, whichever was said without a "not" before it."""
+    for place in sorted(match.own):
+        groups = heard.words[place].groups
+        if groups & {"DEEP", "SHALLOW"} and "NOT" not in heard.words[place - 1].groups:
+            return "deep" if "DEEP" in groups else "shallow"
+    return None
 
 
 def _temperature(match: Found, _heard: Heard, context: Context) -> Told:
@@ -124,14 +151,16 @@ def _step_f(value: Value | None) -> float:
 
 def _weather(match: Found, heard: Heard, context: Context) -> Told:
     slots: Slots = {}
-    value = _value(match, "air") or _value(match, "air_degrees")
+    value = next((said for slot in AIR_SLOTS if (said := _value(match, slot))), None)
     if value is not None:
         rains = any(word.value(("sky",)) for word in heard.words)
         # Rain is water: a figure below freezing on the one scale was meant on the other.
         is_metric = context.day.units == "metric" or (rains and float(value.value) < 32)
-        air = air_f(value, is_metric=is_metric)
+        air = air_f(_below(match, value), is_metric=is_metric)
         if air is None:
             return
+        if _set(match, "below") == "freezing":
+            air += FREEZING_F if value.unit != "C" else 0
         slots["air_f"] = _whole(air)
     for slot in ("wind", "ground"):
         word, fixed = _value(match, slot), _set(match, slot)
@@ -139,19 +168,47 @@ def _weather(match: Found, heard: Heard, context: Context) -> Told:
             slots[slot] = word.value if word is not None else fixed
     if _value(match, "sky") is not None:
         slots["ground"] = "damp"
+    screen = _set(match, "screen")
+    if screen is not None:
+        slots["screen"] = screen
     yield "weather", slots
 
 
+def _below(match: Found, value: Value) -> Value:
+    """A figure said to be below zero or below freezing, with its sign."""
+    is_below = _set(match, "below") is not None and isinstance(value.value, float | int)
+    return value._replace(value=-abs(float(value.value))) if is_below else value
+
+
 def _elevation(match: Found, _heard: Heard, _context: Context) -> Told:
-    feet = _number(match, "feet")
+    fixed = _set(match, "feet")
+    feet = float(fixed) if fixed is not None else _number(match, "feet")
     yield "elevation", {"feet": round(feet if feet is not None else _number(match, "height") or 0)}
 
 
-def _eat_at(match: Found, heard: Heard, _context: Context) -> Told:
+def _eat_at(match: Found, heard: Heard, context: Context) -> Told:
     value = _value(match, "clock") or _value(match, "sure_clock")
-    clock = clock_of(value, meal=meal_of(heard)) if value is not None else None
+    if value is not None:
+        clock = clock_of(value, meal=meal_of(heard))
+    else:
+        clock = _moved(match, (context.day.eat or "").rpartition("T")[2])
     if clock is not None:
         yield "eat at", {"clock": clock}
+
+
+def _moved(match: Found, eat: str) -> str | None:
+    """The time of the meal moved: "make it half past" keeps the hour, "an hour later" counts from it."""
+    if not eat:
+        return None
+    hour, _, minute = eat.partition(":")
+    past, by = _set(match, "past"), _number(match, "moved")
+    if past is not None:
+        minutes = int(hour) * 60 + int(past)
+    else:
+        sign = -1 if _set(match, "by") == "-" else 1
+        minutes = int(hour) * 60 + int(minute) + sign * round((by or 0) * 60)
+    minutes %= 24 * 60
+    return f"{minutes // 60:02d}:{minutes % 60:02d}"
 
 
 def meal_of(heard: Heard) -> str | None:
@@ -174,6 +231,10 @@ def _fire_ban(match: Found, _heard: Heard, _context: Context) -> Told:
 
 
 def _cooler(match: Found, _heard: Heard, _context: Context) -> Told:
+    freezer = _set(match, "freezer")
+    if freezer is not None:
+        yield "cooler", {"freezer": freezer}
+        return
     quarts = _number(match, "quarts") or _number(match, "quarts_number") or 0
     yield "cooler", {"quarts": _whole(quarts)}
 
@@ -214,7 +275,7 @@ def _plain(text: str) -> str:
 
 def _add(match: Found, heard: Heard, context: Context) -> Told:
     own = [heard.words[place] for place in sorted(match.own)]
-    food = next((word for word in reversed(own) if word.value(("food",))), None)
+    food = next((word for word in reversed(own) if word.value(KINDS["food"])), None)
     if food is None:
         return
     slots: Slots = {"food": food.text}
@@ -231,8 +292,13 @@ def _why(match: Found, heard: Heard, context: Context) -> Told:
     foods = [word.text for word in asked if word.value(("food",))]
     if foods:
         listed = (item.name for item in context.recipe.ingredients)
-        yield "why", {"about": next((name for name in listed if name in foods[0]), foods[0])}
+        yield "why", {"about": next((name for name in listed if f" {name} " in f" {foods[0]} "), foods[0])}
         return
+    if not foods and not any(LIGHT not in word.groups for word in asked):
+        foods = _foods_before(match, heard)
+        if foods:
+            yield "why", {"about": foods[-1]}
+            return
     things = list(asked)
     while things and (LIGHT in things[0].groups or things[0].text in ("so", "many", "much")):
         things.pop(0)
@@ -241,6 +307,17 @@ def _why(match: Found, heard: Heard, context: Context) -> Told:
         yield "why", {"about": about}
     elif context.last and not about:
         yield "why", {"about": context.last}
+
+
+def _foods_before(match: Found, heard: Heard) -> list[str]:
+    """The foods that were named before a bare "why is that?" of the same sentence."""
+    return [word.text for word in heard.words[: match.start] if word.value(("food",))]
+
+
+def _undo(match: Found, _heard: Heard, _context: Context) -> Told:
+    count, fixed = _number(match, "count"), _set(match, "steps")
+    steps = fixed if fixed is not None else str(int(count)) if count is not None else "1"
+    yield "undo", {"steps": int(steps) if steps.isdigit() else steps} if steps != "1" else {}
 
 
 def _steps(match: Found, heard: Heard, _context: Context) -> Told:
@@ -301,6 +378,8 @@ def _figure_again(match: Found, word: Word, heard: Heard, context: Context) -> T
     slots = dict(_FIGURES)
     first = [context.last] if context.last in slots else []
     own = {part for place in match.own for part in heard.words[place].text.split()}
+    if "for" in own and context.last not in ("eat at", "scale"):
+        first = ["people"]  # "and for nine?", whatever was said before
     likely = ["temperature", "eat at"] if "at" in own else ["temperature", "people"]
     if context.last == "pot" and fits("pots", word) and not fits("pot", word):
         yield "pot", {"count": int(word.values[0].value)}
@@ -330,6 +409,7 @@ _SETTLERS: Mapping[str, Callable[[Found, Heard, Context], Told]] = {
     "fire ban": _fire_ban,
     "cooler": _cooler,
     "units": _units,
+    "undo": _undo,
     "swap": _swap,
     "leave out": _food,
     "add": _add,

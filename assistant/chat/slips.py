@@ -17,8 +17,11 @@ def nearest(word: str, spellings: frozenset[str]) -> str | None:
 
     The first letter is taken as right. Several spellings equally near are one only when they share their stem.
     """
+    once = _undoubled(word) & spellings
+    if len(once) == 1:
+        return once.pop()
     if len(word) < SHORTEST:
-        return None
+        return _swapped(word, spellings) if len(word) > 2 else None
     most = 1 if len(word) < LONG else 2
     close: dict[int, set[str]] = {}
     for spelling in spellings:
@@ -34,6 +37,27 @@ def nearest(word: str, spellings: frozenset[str]) -> str | None:
         return None
     best = close[min(close)]
     return min(best) if _share_a_stem(best) else None
+
+
+def doubled(word: str, spellings: frozenset[str]) -> str | None:
+    """The one spelling in which a letter is written twice that stands once here: "chese", "buter"."""
+    found = {word[:at] + word[at] + word[at:] for at in range(len(word))} & spellings
+    return found.pop() if len(found) == 1 and len(word) >= SHORTEST else None
+
+
+def _undoubled(word: str) -> set[str]:
+    return {word[:at] + word[at + 1 :] for at in range(len(word) - 1) if word[at] == word[at + 1]}
+
+
+def _swapped(word: str, spellings: frozenset[str]) -> str | None:
+    """The one spelling that a short word becomes when two neighbours change places: "waht", "wehn"."""
+    swaps = {
+        word[:at] + word[at + 1] + word[at] + word[at + 2 :]
+        for at in range(len(word) - 1)
+        if word[at] != word[at + 1]
+    }
+    found = swaps & spellings
+    return found.pop() if len(found) == 1 else None
 
 
 def _share_a_stem(words: set[str]) -> bool:

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from assistant.chat.clocks import clock_of
 from assistant.chat.lexicon import Word
-from assistant.chat.values import Value, clock_of
+from assistant.chat.values import Value
 from rules.circumstances import DIAMETERS_IN
 from rules.foods import catalogue
 
@@ -13,8 +14,12 @@ from rules.foods import catalogue
 KINDS: dict[str, tuple[str, ...]] = {
     "people": ("number",),
     "count": ("number",),
+    "and_people": ("number",),
+    "and_more": ("number",),
+    "moved": ("hours",),
     "factor": ("factor",),
     "scale": ("factor", "number"),
+    "part": ("number",),
     "pots": ("number",),
     "pot": ("inches", "number"),
     "inches": ("inches",),
@@ -24,6 +29,8 @@ KINDS: dict[str, tuple[str, ...]] = {
     "oven_step": ("degrees", "number"),
     "air": ("degrees", "number", "air"),
     "air_degrees": ("degrees", "air"),
+    "air_word": ("air",),
+    "air_minus": ("number", "degrees"),
     "wind": ("wind",),
     "ground": ("ground",),
     "sky": ("sky",),
@@ -59,6 +66,8 @@ OVEN_F, OVEN_C = (200, 550), (93, 288)
 HIGHEST_BARE_C = 240
 AIR_F, AIR_C = (-40, 130), (-40, 50)
 LOWEST_CAMP_FT = 100
+#: Less than this is how long something cooks, or by how much a meal is moved.
+SHORTEST_TRIP_H = 0.5
 
 
 def is_fat(name: str) -> bool:
@@ -94,11 +103,16 @@ def air_f(value: Value, *, is_metric: bool = False) -> float | None:
 
 
 _RULES: dict[str, Callable[[Value], bool]] = {
-    "people": lambda value: _is_whole(value, 1, 500),
+    "people": lambda value: _is_whole(value, 1, 200),
     "count": lambda value: _is_whole(value, 1, 100),
+    "and_people": lambda value: _is_whole(value, 1, 200),
+    "and_more": lambda value: _is_whole(value, 1, 200),
+    "moved": lambda value: 0 < _number(value) <= 12,
+    "hours": lambda value: _number(value) >= SHORTEST_TRIP_H,
     "bare": lambda value: _number(value) > 0,
     "scale": lambda value: 0 < _number(value) <= 20,
     "factor": lambda value: 0 < _number(value) <= 20,
+    "part": lambda value: 0 < _number(value) < 1,
     "pots": lambda value: _is_whole(value, 1, 6),
     "pot": lambda value: value.kind == "inches" or _number(value) in DIAMETERS_IN,
     "inches": lambda value: 4 <= _number(value) <= 24,
@@ -108,9 +122,10 @@ _RULES: dict[str, Callable[[Value], bool]] = {
     "oven_step": lambda value: 5 <= _number(value) <= 100,
     "air": lambda value: air_f(value) is not None,
     "air_degrees": lambda value: air_f(value) is not None,
+    "air_minus": lambda value: _number(value) < 0 and air_f(value) is not None,
     "feet": lambda value: _number(value) >= LOWEST_CAMP_FT or _number(value) == 0,
     "height": lambda value: LOWEST_CAMP_FT <= _number(value) <= 20000 or value.kind == "feet",
-    "clock": lambda value: clock_of(value) is not None,
+    "clock": lambda value: clock_of(value) is not None and _number(value) >= 1,
     "no_fat": lambda value: not is_fat(str(value.value)),
     "fat": lambda value: is_fat(str(value.value)),
     "quarts_number": lambda value: 4 <= _number(value) <= 400,

@@ -6,7 +6,7 @@ import pytest
 
 from assistant.chat.context import Context
 from assistant.chat.lexicon import MOST_CHARACTERS, Heard, hear, lexicon, spelled_out
-from assistant.chat.slips import likeness, nearest
+from assistant.chat.slips import doubled, likeness, nearest
 
 
 def heard(said: str) -> Heard:
@@ -99,3 +99,15 @@ def test_two_spellings_equally_near_are_none() -> None:
 def test_likeness_is_full_for_the_same_words_in_any_order() -> None:
     assert likeness("how much ice", "ice how much") == 100
     assert likeness("how much ice", "undo") < 50
+
+
+@pytest.mark.parametrize(
+    ("word", "meant"), [("waht", "what"), ("wehn", "when"), ("plann", "plan"), ("teh", None), ("tac", None)]
+)
+def test_a_short_slip_is_two_letters_swapped_or_one_written_twice(word: str, meant: str | None) -> None:
+    assert nearest(word, frozenset({"what", "when", "plan", "plain", "cat", "act"})) == meant
+
+
+def test_a_letter_that_stands_once_where_a_food_has_it_twice_is_a_slip() -> None:
+    assert doubled("chese", frozenset({"cheese", "beef"})) == "cheese"
+    assert doubled("bef", frozenset({"beef"})) is None

@@ -42,7 +42,7 @@ def test_a_pattern_is_found(pattern: str, said: str) -> None:
         ("HOWMANY .. COAL", "how many very big heavy old round black coals"),
         ("HOWMANY .. COAL", "how many, coals"),
         ("HOWMANY .. COAL", "how many not coals"),
-        ("^ ICE $", "ice cubes"),
+        ("^ ICE $", "ice floes"),
         ("at {oven}", "at 42"),
         ("add {fat}", "add raisins"),
     ],
