@@ -112,8 +112,9 @@ def _counted(need: Need) -> int | None:
 
 
 def _pieces(count: int, need: Need, day: Day) -> str:
-    """So many pieces, of the size that the lines tell."""
-    words = dict.fromkeys(word for item in need.items for word in item.ingredient.state if word in SIZES)
+    """So many pieces, of the size that the lines tell; of no size where they differ."""
+    sizes = dict.fromkeys(word for item in need.items for word in item.ingredient.state if word in SIZES)
+    words = sizes if len(sizes) == 1 else {}
     each = dict.fromkeys(
         package_size(amount.package, day.units) for amount in need.amounts if amount.package is not None
     )
