@@ -22,7 +22,7 @@ from rules.trip.fire import fuel
 from rules.trip.home import schedule
 from rules.trip.irons import uses
 from rules.trip.loading import load
-from rules.trip.model import CoolerPlan, Diet, Dish, Settled, Trip, TripPlan
+from rules.trip.model import CoolerPlan, Diet, Dish, Settled, Trip, TripFuel, TripPlan
 from rules.trip.packing import packing
 from rules.trip.settle import settle
 from rules.trip.shopping import shopping
@@ -79,7 +79,7 @@ def plan(trip: Trip) -> TripPlan:
         calendar=calendar(dishes, home, coals, names, leave=leave, arrive=arrive, zone=trip.zone),
         diets=eaters,
         warnings=tuple(_warnings(dishes, settled, cold, eaters, names, arrive, trip.zone)),
-        cautions=tuple(_cautions(dishes)),
+        cautions=tuple(_cautions(dishes, coals)),
         questions=(*ledger.questions, *_questions(dishes)),
         why=ledger.reasons,
         file=trip.file,
@@ -133,14 +133,25 @@ def _warnings(
             yield f"{names[dish.id]}: {note}"
 
 
-def _cautions(dishes: Sequence[Dish]) -> Iterator[Caution]:
-    """Each caution once, in the words of the dish that raises it first."""
+def _cautions(dishes: Sequence[Dish], coals: TripFuel | None) -> Iterator[Caution]:
+    """Every caution in every wording that a dish gives it, once; those of the fire count the briquettes of the trip."""
     said: set[str] = set()
     for dish in dishes:
         for caution in dish.plan.cautions:
-            if caution.id not in said:
-                said.add(caution.id)
-                yield caution
+            text = of_the_trip(caution, dish, coals)
+            if text not in said:
+                said.add(text)
+                yield Caution(id=caution.id, text=text, source=caution.source)
+
+
+def of_the_trip(caution: Caution, dish: Dish, coals: TripFuel | None) -> str:
+    """A dish's caution in the words of the trip: all the briquettes burn, not the dish's alone."""
+    heat = dish.plan.heat
+    if heat is None or coals is None:
+        return caution.text
+    return caution.text.replace(
+        f"{heat.fuel.briquettes} briquettes", f"{coals.briquettes} briquettes"
+    ).replace("of this plan", "of this trip")
 
 
 def _questions(dishes: Sequence[Dish]) -> Iterator[Question]:

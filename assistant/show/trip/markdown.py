@@ -22,9 +22,7 @@ def trip_markdown(plan: TripPlan, look: Look) -> str:  # noqa: ARG001 - every wr
         for line in lines
     ]
     packing = [
-        (box, row.item, told.of_dishes(row.dishes, plan) or "all")
-        for box, rows in told.boxes(plan)
-        for row in rows
+        (box, row.item, told.of_dishes(row.dishes, plan)) for box, rows in told.boxes(plan) for row in rows
     ]
     written = [
         f"# {plain(plan.name)}",

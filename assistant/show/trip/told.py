@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import textwrap
+from collections import Counter
 from collections.abc import Iterator, Sequence
 from datetime import datetime, timedelta
 from itertools import groupby
@@ -29,15 +31,27 @@ def hour(written: str) -> str:
     return written.partition("T")[2]
 
 
+#: A title longer than this is cut after a whole word.
+LONGEST_NAME = 28
+#: What more dishes than this call for is simply needed.
+MOST_NAMED = 2
+
+
 def names(plan: TripPlan) -> dict[str, str]:
-    """By dish: its title, short enough for a column."""
-    return {dish.id: one_line(dish.title, 60) for dish in plan.dishes}
+    """By dish: its title, short enough for a list; numbered where two are cut to the same."""
+    short = {
+        dish.id: textwrap.shorten(one_line(dish.title, 200), LONGEST_NAME, placeholder="")
+        or dish.title[:LONGEST_NAME]
+        for dish in plan.dishes
+    }
+    counted = Counter(short.values())
+    return {key: f"{name} ({key})" if counted[name] > 1 else name for key, name in short.items()}
 
 
 def of_dishes(ids: Sequence[str], plan: TripPlan) -> str:
-    """The dishes in words; nothing for all of them."""
+    """One or two dishes in words; nothing for more or for none."""
     named = names(plan)
-    return words.joined([named[one] for one in ids]) if len(ids) < len(plan.dishes) else ""
+    return words.joined([named[one] for one in ids]) if len(ids) <= MOST_NAMED else ""
 
 
 def facts(plan: TripPlan) -> list[tuple[str, str]]:
