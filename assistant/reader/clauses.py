@@ -179,7 +179,10 @@ class _Sentence:
             return None
         between = {self._low(index) for index in range(previous.end, order.start)}
         noun_ahead = ahead in clause_words("article") and ahead not in clause_words("pronoun")
-        if between & {",", ";", "then", "until"} or noun_ahead:
+        if between & ({",", ";", "then"} | clause_words("aside")) or noun_ahead:
+            return None
+        if order.verb.words == "place" and ahead in _set("place_after"):
+            # "In a warm place" is a noun.
             return None
         return order._replace(governed=True)
 

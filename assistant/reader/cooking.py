@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from assistant.reader.look import Look
+from assistant.reader.look import Look, pattern
 from assistant.reader.scene import FRYING, LIQUID
 from rules.recipe import Deed
 
@@ -32,23 +32,38 @@ def cooks(look: Look) -> Deed | None:
         return "boil"
     if scene.pressure:
         return "pressure cook"
-    if scene.in_tin or (scene.oven and scene.fire in (None, "bake", "roast") and not _on_the_stove(look)):
+    if _goes_on_baking(look) and not _on_the_stove(look):
         return "bake"
     return _on_a_stove(look)
 
 
+def _goes_on_baking(look: Look) -> bool:
+    scene = look.scene
+    return scene.in_tin or scene.fire in ("bake", "roast") or (scene.oven and scene.fire is None)
+
+
 def _on_the_stove(look: Look) -> bool:
-    return look.heat is not None or "fat" in look.roles or look.into("pan", "pot")
+    if look.says("over_fire"):
+        return True
+    return not look.scene.in_tin and (look.heat is not None or "fat" in look.roles or look.into("pan", "pot"))
+
+
+def _is_a_liquid(look: Look) -> bool:
+    """Whether a clause names a dish that is cooked as a liquid; the soup of a "soup pot" is none."""
+    said = look.said
+    for place in look.places:
+        said = said.replace(place.name.lower(), " ")
+    return bool(pattern("simmered").search(said))
 
 
 def _on_a_stove(look: Look) -> Deed:
     scene = look.scene
-    wet = scene.wet or bool(look.roles & LIQUID)
+    wet = scene.wet or bool(look.roles & LIQUID) or _is_a_liquid(look)
     if look.into("pan") and not look.roles & LIQUID and (look.place is None or look.place.another or not wet):
         wet = False
     if wet:
         if scene.fire == "boil" or (look.says("starchy") and scene.fire not in ("simmer", "reduce")):
-            return "boil" if look.heat != "low" else "simmer"
+            return "boil" if (look.heat or scene.heat) != "low" else "simmer"
         return "simmer"
     if look.verb == "cook down" and scene.fire is None and not look.roles & {"fat"}:
         return "simmer"

@@ -138,7 +138,7 @@ def goes_on(look: Look) -> Deed | None:
         return "boil"
     if look.verb != "wait":
         return None
-    long = re.search(r"\b(?:days?|weeks?|months?)\b", look.said)
+    long = re.search(r"\b(?:days?|weeks?|months?)\b|\bto (?:set|cool|firm|rest|dry|settle)\b", look.said)
     return "rest" if long or scene.leavened or not scene.fire else scene.goes_on("other")
 
 
@@ -150,6 +150,12 @@ def rests(look: Look) -> Deed | None:
         return "marinate"
     if look.tells("rising") or (look.scene.leavened and look.says("warm_place")):
         return "rise"
+    if look.scene.yeast and look.says("warm_spot"):
+        return "rise"
+    if look.scene.fire and look.verb == "leave" and (look.scene.turned_down or look.says("over_fire")):
+        return look.scene.goes_on("other")
+    if look.scene.fire in ("bake", "roast") and look.verb == "leave" and look.says("there"):
+        return "bake"
     if look.verb == "leave" and not (
         look.says("waiting") or look.says("stays") or look.into("fridge", "freezer")
     ):
@@ -161,6 +167,10 @@ def lets(look: Look) -> Deed | None:
     """What is let happen without a verb of its own: "let it come to temperature", "allow 30 minutes"."""
     if look.verb in ("let", "allow") and re.search(r"\bcome (?:up )?to\b", look.said):
         return "heat"
+    if look.verb == "give" and look.says("minutes"):
+        return _given(look)
+    if look.verb == "dry" and re.search(r"\b(?:let|allow|leave)\b", look.said):
+        return "rest"
     if look.verb not in ("let", "allow", "leave", "keep"):
         return None
     if re.search(r"\b(?:boil|bubbl)", look.said):
@@ -168,6 +178,14 @@ def lets(look: Look) -> Deed | None:
     if "simmering" in look.said:
         return "simmer"
     return "rest" if look.verb != "keep" and look.says("waiting") else None
+
+
+def _given(look: Look) -> Deed | None:
+    """Time given to what is in the oven or in the pan goes on with it; to what comes out of the oven it is a rest."""
+    if look.into("oven"):
+        return "bake"
+    goes_on = look.says("longer") or look.says("over_fire") or look.scene.fire not in (None, "bake", "roast")
+    return look.scene.goes_on("other") if goes_on and look.scene.fire else "rest"
 
 
 def goes_into_the_oven(look: Look) -> Deed | None:
@@ -181,6 +199,15 @@ def goes_into_the_oven(look: Look) -> Deed | None:
     if look.one_of("lays") or look.deed in ("brown", "heat", "saute"):
         return "melt" if "melt" in look.all and "fat" in look.roles else "bake"
     return None
+
+
+def goes_under_the_grill(look: Look) -> Deed | None:
+    """What stands under a grill is grilled from above."""
+    return (
+        "broil"
+        if look.says("under_grill") and (look.one_of("lays") or look.deed in ("brown", "grill"))
+        else None
+    )
 
 
 def covers(look: Look) -> Deed | None:
@@ -283,6 +310,12 @@ def fries(look: Look) -> Deed | None:
     return None
 
 
+def blooms(look: Look) -> Deed | None:
+    """Gelatine and yeast bloom in water; spices in fat."""
+    wet = look.roles & LIQUID or re.search(r"\b(?:water|gelatine?|yeast)\b", look.said)
+    return "soak" if look.verb == "bloom" and wet else None
+
+
 def dries(look: Look) -> Deed | None:
     """Patting dry drains; drying spices toasts; squeezing a lemon over is a pouring."""
     if look.verb == "pat" and "dry" in look.said:
@@ -298,6 +331,6 @@ def dries(look: Look) -> Deed | None:
 
 RULES: tuple[Callable[[Look], Deed | None], ...] = (
     heats_the_oven, turns_the_knob, brings, goes_into_the_cold, puts_by, goes_on, rests, lets,
-    goes_into_the_oven, covers, tops, drops_in, fats, lowers, cooks,
-    fries, dries,
+    goes_into_the_oven, goes_under_the_grill, covers, tops, drops_in, fats, lowers, cooks,
+    fries, blooms, dries,
 )  # fmt: skip

@@ -57,12 +57,24 @@ class Scene:
     in_tin: bool = False
     #: the kind of the vessel named last
     vessel: str | None = None
+    #: how strong the fire was made last
+    heat: Heat | None = None
+    #: the fire was turned down, and nothing but a lid came since
+    turned_down: bool = False
+    #: the list has yeast or a starter
+    yeast: bool = False
 
-    def goes_on(self, deed: Deed | None, place: Place | None = None, *, wet: bool = False) -> Deed | None:
+    def goes_on(
+        self, deed: Deed | None, place: Place | None = None, *, wet: bool = False, heat: Heat | None = None
+    ) -> Deed | None:
         """The deed that a time beside `deed` belongs to: "add the garlic (1 minute)" fries on."""
         cold = place is not None and place.kind in COLD_PLACES
+        if deed == "heat" and (wet or (self.wet and self.fire)) and not cold:
+            return "simmer"
         if deed in BESIDE and self.fire and not cold and self.last not in WAIT:
             return "simmer" if self.fire in FRYING and (self.wet or wet) else self.fire
+        if self.fire is None and heat and deed == "mix" and not cold:
+            return "simmer" if self.wet or wet else "fry"
         return deed
 
     def after(
@@ -74,13 +86,15 @@ class Scene:
         heat: Heat | None,
         pours: bool,
         off: bool = False,
+        on: bool = False,
     ) -> None:
         """Take note of a deed that was done.
 
-        `pours` says that something wet was named, `off` that the pot comes off the fire.
+        `pours` says that something wet was named, `off` that the pot comes off the fire, `on` that it goes over it.
         """
         if off:
             self.fire, self.last = None, "rest"
+        self._fire_turned(deed, heat)
         kind = place.kind if place and not place.out else None
         self._oven(deed, kind)
         if kind == "pressure":
@@ -95,6 +109,8 @@ class Scene:
             self.wet = True
         if deed == "drain" and not roles:
             self.wet = False
+        if deed == "heat" and pours and kind in ("pan", "pot"):
+            self.fire = "simmer"
         self.vessel = kind or self.vessel
         if deed == "boil" and (kind == "bowl" or (set(roles) == {"grain"} and self.fire in WET)):
             # Jars are boiled clean, rice cooks beside the stew.
@@ -103,12 +119,23 @@ class Scene:
             self.fire = deed
             self.wet = self.wet or deed in WET
             self.in_tin = False
-        elif heat and self.fire in ("bake", "roast"):
+        elif heat and self.fire in ("bake", "roast") and deed not in ("other", "preheat"):
             self.fire = "fry"
+        elif self.fire is None and kind not in COLD_PLACES and (on or (heat and deed in ("mix", "heat"))):
+            self.fire = "simmer" if self.wet or pours else "fry"
         if deed in FIRE | WAIT | WORK or (deed == "mix" and not self.fire):
             self.last = deed
         elif self.fire and deed in BESIDE and kind not in COLD_PLACES:
             self.last = self.fire
+
+    def _fire_turned(self, deed: Deed, heat: Heat | None) -> None:
+        """Remember how strong the fire is."""
+        if heat or deed == "boil":
+            self.heat = heat
+        if deed == "other" and heat == "low":
+            self.turned_down = True
+        elif deed not in ("cover", "other"):
+            self.turned_down = False
 
     def _oven(self, deed: Deed, kind: str | None) -> None:
         if deed == "preheat":

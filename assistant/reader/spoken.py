@@ -38,10 +38,12 @@ SAYINGS: tuple[tuple[re.Pattern[str], str], ...] = tuple(
         (r"(?<=\d)\sand\s(?=[1-9]/[2-9]\b)", " "),
         (rf"\ba couple (?:of )?(?:more )?(?={TIME_WORD}\b)", "2 "),
         (
-            r"\ban?\s(?=(?:good |full |further |extra |additional )?(?:minute|hour|second|day|week|month)\b)",
+            r"\ban?\s(?=(?:good |full |further |extra |additional )?(?:minute|hour|day|week|month)\b)",
             "1 ",
         ),
-        (r"\banother\s(?=(?:minute|hour|second)\b)", "1 "),
+        # "A second bowl" is no time.
+        (r"\ban(?:other)?\s(?=hour\b)|\b(?:a|another)\s(?=minute\b)", "1 "),
+        (r"\ba(?:nother)?\s(?=second(?:$|[,.;)]| (?:or|before|until|to|and|longer|more)\b))", "1 "),
     )
 )
 

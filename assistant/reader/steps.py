@@ -32,7 +32,12 @@ from rules.recipe import Action, Deed, Duration, Ingredient, Step, Use
 COMPANIONS: frozenset[Deed] = frozenset({"mix", "turn", "rest", "other", "cover"})
 #: The pot comes off the fire.
 OFF = re.compile(
-    r"\b(?:off|from) (?:the )?(?:heat|fire|stove|burner|flame)\b|\bturn(?:ed)? off\b|\bswitch off\b"
+    r"\b(?:off|from) (?:the )?(?:heat|fire|stove|burner|flame|hob)\b"
+    r"|\b(?:turn|turned|switch|shut) (?:(?:the |your )?(?:heat|oven|fire|stove|burner|flame|gas|hob) )?off\b"
+)
+#: It goes over the fire, or back to it.
+ON = re.compile(
+    r"\b(?:on|over|onto|to) (?:the |a |your )?(?:\w{1,12} )?(?:heat|fire|stove|stovetop|burner|flame|hob)\b"
 )
 #: The sign to wait for, up to the next comma, bracket or full stop.
 UNTIL = re.compile(r"\b(?:until|till|til)\s+([^,;.()\n]{2,120})", re.IGNORECASE)
@@ -72,7 +77,7 @@ class _Method:
 
     def __init__(self, ingredients: Sequence[Ingredient], title: str | None) -> None:
         self.taker = Taker(ingredients, title)
-        self.scene = Scene()
+        self.scene = Scene(yeast=any(food.role in ("yeast", "culture") for food in self.taker.foods.known))
         self.steps: list[Step] = []
         self.drafts: list[_Draft] = []
 
@@ -158,13 +163,17 @@ class _Method:
         taken = [self.taker.foods.known[at] for at, _ in uses]
         pours = bool({name for _, name in named} & liquids())
         durations = self._durations(
-            sheet, clause.start, clause.end, self.scene.goes_on(deed, place, wet=pours)
+            sheet,
+            clause.start,
+            clause.end,
+            self.scene.goes_on(deed, place, wet=pours, heat=heat),  # type: ignore[arg-type]
         )
         roles = [food.role for food in taken]
         pours = pours or any(food.pours for food in taken)
-        off = bool(OFF.search(sheet.said(clause.start, clause.end)))
-        self.scene.after(deed, place, roles, heat=heat, pours=pours, off=off)  # type: ignore[arg-type]
         said = sheet.said(clause.start, clause.end)
+        off = bool(OFF.search(said))
+        on = bool(ON.search(said)) and not off
+        self.scene.after(deed, place, roles, heat=heat, pours=pours, off=off, on=on)  # type: ignore[arg-type]
         lid = sheet.signs_in(sheet.lid, clause.start, clause.end)
         action = Action(
             does=deed,
@@ -200,7 +209,8 @@ class _Method:
             roles = {self.taker.foods.known[at].role for at, _ in uses}
             # Fat alone in a pan is there to get hot.
             done: Deed = "heat" if roles == {"fat"} and place and place.kind in ("pan", "pot") else deed
-            self.scene.after(done, place, roles, heat=None, pours=False)
+            pours = any(self.taker.foods.known[at].pours for at, _ in uses)
+            self.scene.after(done, place, roles, heat=None, pours=pours)
             action = Action(
                 does=done,
                 word=done,

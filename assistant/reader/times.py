@@ -21,7 +21,7 @@ KINDS: dict[Deed, DurationKind] = {
 DAY = 1440.0
 BEFORE = re.compile(
     r"(?:\b(?:every|once every|per|last|final|first|after|beyond|exceed|exceeding|over the|going over|more than|longer than|than|within|it's been|this|that|these)\b)(?:\s(?:about|approx(?:imately)?\.?|around|the|another|next|roughly|some|at least|up to))?\s?~?$"
-    r"|\bkeeps?(?: (?:well|fresh|good|them|it))?(?: for)?(?: about| up to| at least)?\s?$|\bafter (?:the|about|around) (?:first )?$",
+    r"|\bkeeps?(?: (?:well|fresh|good|them|it))?(?: for)?(?: about| up to| at least)?\s?$|\bafter (?:the|about|around) (?:first )?$|\b(?:prep|preparation|total|active)(?: time)?:?\s?$",
     re.IGNORECASE,
 )
 AFTER = re.compile(
@@ -49,21 +49,43 @@ COOKS = re.compile(r"\bcook\b")
 #: What cooks as long as this in its liquid [min] simmers.
 LONG_COOK = 45.0
 NEAR_BEFORE, NEAR_AFTER = 40, 24
+#: Deeds that wait: "leave it 5 minutes before you cut" is a stretch.
+WAITING: frozenset[Deed] = frozenset({"rest", "cool", "chill", "rise", "marinate", "soak", "freeze"})
+#: "Flip after 2 minutes" tells how long one side fries; no side takes longer [min].
+TURNS = re.compile(r"\b(?:flip|turn)\b")
+TURNED = re.compile(r"\bafter(?: about| around)?\s?$", re.IGNORECASE)
+LONGEST_SIDE = 15.0
+COVERED = re.compile(r"\b(?:lid|covered|cover)\b")
+#: What cooks so long under a lid [min] does not fry.
+LONG_UNDER_A_LID = 20.0
+IN_OVEN = re.compile(r"\b(?:in|into|to) (?:the |a |your )?(?:[\w°]{1,12} ){0,2}oven\b")
+UNBOILED = re.compile(r"\b(?:never|not|n't|without) (?:\w{1,8} ){0,2}boil")
 
 
 def counts(text: str, quantity: Quantity, deed: Deed | None) -> bool:
     """Whether a time in a text is a stretch of the work, given the deed it stands with."""
     before = text[max(0, quantity.start - NEAR_BEFORE) : quantity.start]
     after = text[quantity.end : quantity.end + NEAR_AFTER]
-    if BEFORE.search(before.rstrip()) or AFTER.match(after):
+    if (BEFORE.search(before.rstrip()) and not _turns(text, quantity)) or AFTER.match(after):
         return False
-    if (cue := BEFORE_IT.match(after)) and not (cue[1].endswith("ing") and _is_stretch(before)):
+    if (
+        (cue := BEFORE_IT.match(after))
+        and deed not in WAITING
+        and not (cue[1].endswith("ing") and _is_stretch(before))
+    ):
         return False
     if quantity.high < DAY:
         return True
     if deed not in ("ferment", "rise", "marinate", "soak", "rest", "chill"):
         return False
     return not STORAGE.search(text[max(text.rfind(".", 0, quantity.start), 0) : quantity.start])
+
+
+def _turns(text: str, quantity: Quantity) -> bool:
+    """Whether something is turned after a time that nothing else tells: "flip it after 2 minutes"."""
+    sentence = text[text.rfind(". ", 0, quantity.start) + 1 : quantity.start].lower()
+    turned = quantity.high <= LONGEST_SIDE and TURNS.search(sentence) and TURNED.search(sentence)
+    return bool(turned) and not any(character.isdigit() for character in sentence)
 
 
 def _is_stretch(before: str) -> bool:
@@ -79,8 +101,20 @@ def kind(deed: Deed | None, text: str, quantity: Quantity) -> DurationKind:
     if WAITS.match(sentence):
         return "rest"
     found = KINDS.get(deed, "other") if deed else "other"
-    if found == "rest" and MARINADE.search(sentence):
+    if found in ("rest", "chill") and MARINADE.search(sentence):
         return "marinate"
+    if found == "simmer" and IN_OVEN.search(sentence):
+        return "bake"
+    after = text[quantity.end : quantity.end + NEAR_BEFORE].lower().partition(".")[0]
+    if deed == "soak" and UNBOILED.search(sentence + after):
+        return "simmer"
+    if (
+        found == "fry"
+        and quantity.high >= LONG_UNDER_A_LID
+        and COOKS.search(sentence)
+        and COVERED.search(sentence)
+    ):
+        return "simmer"
     if found == "boil" and (
         GENTLE.search(sentence) or (quantity.high >= LONG_COOK and COOKS.search(sentence))
     ):

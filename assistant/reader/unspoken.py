@@ -19,6 +19,8 @@ ON_TOP = re.compile(r"\b(?:over|on) (?:the )?(?:top|it|them|everything)\b|\bon\W
 IN = re.compile(
     r"\bin(?:to (?:the|a) [\w ]{1,20})?(?:\W|$)|\b(?:too|last|next|then|only|finally|now|at the end)\b"
 )
+INTO_THE_OVEN = re.compile(r"\b(?:in|into|to) (?:the |a |your )?(?:\w{1,12} ){0,2}oven\b")
+AFTERWARDS = re.compile(r"\b(?:after|while|when|once|ago|before)\b")
 OVEN_FIGURE = re.compile(r"\boven\b.{0,24}\b\d{3}(?!\d)|\b\d{3}(?!\d).{0,12}\boven\b")
 
 
@@ -33,8 +35,12 @@ def unspoken(sheet: Sheet, start: int, end: int, scene: Scene) -> list[Deed]:
     short = end - start <= SHORT + 8 * preheats
     if short and not TELLS.search(said) and sheet.mentions_in(start, end):
         deeds += ["top"] if ON_TOP.search(said) else ["add"] if IN.search(said) else []
+    timed = bool(sheet.times_in(start, end)) and not AFTERWARDS.search(said)
     if preheats:
         deeds.append("preheat")
-    elif kinds & {"tin", "oven"} and scene.oven and sheet.times_in(start, end):
+    into = "oven" in kinds and INTO_THE_OVEN.search(said)
+    if timed and (
+        (preheats and short) or (not preheats and (into or (kinds & {"tin", "oven"} and scene.oven)))
+    ):
         deeds.append("bake")
     return deeds

@@ -68,7 +68,7 @@ def test_a_stretch_of_time_says_what_it_is_for(step: str, what: str, low: float,
     [
         "Stir every 5 minutes.",
         "Leave it in the fridge overnight.",
-        "Flip the chicken after 4 minutes.",
+        "Add the rice after 4 minutes.",
         "Uncover for the last 10 minutes.",
         "Add the rice 5 minutes before the end.",
         "Cook for a few minutes.",
