@@ -185,13 +185,14 @@ class Heat(Struct, frozen=True, kw_only=True):
     curve: tuple[CurvePoint, ...] = ()
 
 
-MomentKind = Literal["home", "road", "fire", "light", "meal", "after"]
+MomentKind = Literal["home", "road", "fire", "light", "coals", "meal", "after"]
 
 
 class Moment(Struct, frozen=True, kw_only=True):
     """One line of the day: minutes from eating, the clock time if one was given, what to do.
 
-    `kind` says to which part of the day it belongs; `light` is a lighting of the chimney.
+    `kind` says to which part of the day it belongs; `light` is a lighting of the chimney, `coals` what the coal plan
+    says as well (a stage begun, a turn, a look, fresh coals).
     """
 
     at_min: float

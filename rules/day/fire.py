@@ -68,10 +68,10 @@ def staged(stages: Sequence[Stage], recipe: Recipe, fat: Sequence[FatUse]) -> It
         do = " ".join(part for part in (_begun(stage, recipe, fat), _sentence(stage.look_for)) if part)
         beside = _beside(stage, recipe)
         hands = stage.minutes.high if stage.minutes and beside else 3.0
-        yield Task(start, "fire", do, hands, beside)
+        yield Task(start, "coals", do, hands, beside)
         yield from _turned(stage, is_last=bool(cooking) and stage is cooking[-1])
         for fresh in stage.refresh:
-            yield Task(fresh.at_min, "fire", f"Fresh coals on: {_two(fresh.top, fresh.under)}.", 3.0)
+            yield Task(fresh.at_min, "coals", f"Fresh coals on: {_two(fresh.top, fresh.under)}.", 3.0)
 
 
 def _beside(stage: Stage, recipe: Recipe) -> str:
@@ -101,12 +101,12 @@ def _turned(stage: Stage, *, is_last: bool) -> Iterator[Task]:
     turns = [at for at in turns if end - at >= ONE_WALK and (abs(at - done) >= ONE_WALK)]
     for number, at in enumerate(turns):
         if look is not None and abs(at - look) <= ONE_WALK:
-            yield Task(max(at, look), "fire", f"{LOOK}, and turn: {THIRDS}.", 2.0)
+            yield Task(max(at, look), "coals", f"{LOOK}, and turn: {THIRDS}.", 2.0)
             look = None
         else:
-            yield Task(at, "fire", TURN_AGAIN if number else TURN.format(every=every))
+            yield Task(at, "coals", TURN_AGAIN if number else TURN.format(every=every))
     if look is not None:
-        yield Task(look, "fire", f"{LOOK}.")
+        yield Task(look, "coals", f"{LOOK}.")
 
 
 def washing(recipe: Recipe, stages: Sequence[Stage]) -> Iterator[Task]:

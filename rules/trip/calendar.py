@@ -76,11 +76,9 @@ def _of_dish(dish: Dish, leave: datetime, zone: str | None) -> Iterator[_Line]:
             at = leave
         if moment.kind == "meal":
             yield from _meal(dish, moment, ready, zone)
-        elif moment.kind == "after":
-            yield _Line(at=at, kind="after", do=moment.do, dish=dish.id)
         else:
-            do = f"{dish.title}: {moment.do}"
-            yield _Line(at=at, kind="road" if moment.kind == "road" else "fire", do=do, dish=dish.id)
+            do = moment.do if moment.kind == "after" else f"{dish.title}: {moment.do}"
+            yield _Line(at=at, kind=moment.kind or "fire", do=do, dish=dish.id)
 
 
 def _meal(dish: Dish, moment: Moment, ready: datetime, zone: str | None) -> Iterator[_Line]:

@@ -264,7 +264,7 @@ class HomeTask(Struct, frozen=True, kw_only=True):
     dishes: tuple[str, ...] = ()
 
 
-TripMomentKind = Literal["home", "road", "camp", "light", "fire", "meal", "after"]
+TripMomentKind = Literal["home", "road", "light", "coals", "fire", "meal", "after"]
 
 
 class TripMoment(Struct, frozen=True, kw_only=True):

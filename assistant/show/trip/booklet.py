@@ -29,8 +29,8 @@ if TYPE_CHECKING:
 
 #: How large a dish is printed, so that its sheet is one page: letters on it, and the size.
 SIZES = ((2_600, "larger"), (4_200, "usual"), (6_000, "smaller"))
-#: What a stage's drawing takes, in letters.
-LETTERS_OF_A_STAGE = 260
+#: What the end of a line and a drawing take, in letters.
+LETTERS_OF_A_LINE, LETTERS_OF_A_DRAWING = 25, 350
 #: Moments that stand on the sheet of the days; the rest stands on the dishes' own.
 OF_THE_DAYS = frozenset({"road", "light", "meal", "after"})
 #: Moments that stand on a dish's own sheet; its lightings stand beside its coals.
@@ -128,12 +128,11 @@ def _sheet(dish: Dish, plan: TripPlan, shared: frozenset[str]) -> dict[str, Any]
     at_camp = tuple(moment for moment in dish.plan.timeline if moment.kind in OF_A_DISH)
     shown = chapters(_with_moments(dish, at_camp), dish.day)
     eaten = "" if dish.ready == dish.eat else f", done at {told.hour(dish.ready)}"
-    return {
+    sheet = {
         **shown,
         "id": dish.id,
         "title": one_line(dish.title, 120),
         "meal": f"{one_line(dish.meal, 60)}, {told.moment(dish.eat)}{eaten}",
-        "size": _size(shown),
         "notes": list(_notes(dish, plan)),
         "packed": [(box.id or "", _packed(box)) for box in shown["packs"]],
         "cautions": [
@@ -142,6 +141,7 @@ def _sheet(dish: Dish, plan: TripPlan, shared: frozenset[str]) -> dict[str, Any]
             if of_the_trip(caution, dish, plan.fuel) not in shared
         ],
     }
+    return {**sheet, "size": _size(sheet)}
 
 
 def _with_moments(dish: Dish, moments: tuple[Moment, ...]) -> Plan:
@@ -164,11 +164,20 @@ def _packed(box: Box) -> str:
     return f"{box.name}{where}" if box.id else f"{box.name}: {'; '.join(box.lines)}"
 
 
-def _size(shown: dict[str, Any]) -> str:
-    """How large the sheet is set, by how much there is on it."""
-    letters = sum(map(len, shown["camp_steps"]))
-    letters += sum(len(line["do"]) + 25 for _, lines in shown["timeline"] for line in lines)
-    letters += sum(len(_packed(box)) for box in shown["packs"])
-    fire = shown["fire"]
-    letters += sum(LETTERS_OF_A_STAGE * len(bed["stages"]) for bed in fire["beds"]) if fire else 0
+def _size(sheet: dict[str, Any]) -> str:
+    """How large a sheet is set, by how much there is on it."""
+    letters = _letters(sheet)
     return next((size for most, size in SIZES if letters <= most), "smallest")
+
+
+def _letters(sheet: dict[str, Any]) -> int:
+    """What is on a sheet, in letters; an end of a line and a drawing count for as many as they take."""
+    lines = [*sheet["camp_steps"], *sheet["notes"], *sheet["allergens"]]
+    lines += [line["do"] for _, rows in sheet["timeline"] for line in rows]
+    lines += [said for _, said in sheet["packed"]]
+    lines += [text for _, text in sheet["cautions"]]
+    if fire := sheet["fire"]:
+        lines += [stage["look_for"] for bed in fire["beds"] for stage in bed["stages"]]
+        lines += [check["sign"] for check in fire["doneness"]]
+        lines += [" " * LETTERS_OF_A_DRAWING] * (len(fire["beds"]) + bool(fire["graph"]))
+    return sum(len(line) + LETTERS_OF_A_LINE for line in lines)
