@@ -16,7 +16,7 @@ from collections.abc import Sequence
 import typer
 
 from assistant import streams
-from assistant.commands import choosing, habits, questions, recipes, talking
+from assistant.commands import choosing, habits, questions, recipes, talking, trips
 from assistant.commands.output import say
 from assistant.commands.usage import DONE, FAILED, INTERRUPTED, WRONG_USAGE, UsageError, usage
 from rules.problem import Problem, UsageProblem
@@ -39,6 +39,7 @@ for command in (
     talking.ask,
     choosing.choose,
     habits.habit,
+    trips.trip,
     questions.schema,
 ):
     app.command()(command)

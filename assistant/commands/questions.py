@@ -56,11 +56,11 @@ def coals(
 
 
 def schema(
-    shape: Annotated[str, typer.Argument(metavar="SHAPE", help="recipe, plan or coals.")],
+    shape: Annotated[str, typer.Argument(metavar="SHAPE", help="recipe, plan, coals or trip.")],
     out: Out = None,
     force: Force = False,
 ) -> None:
-    """Print the JSON Schema of a recipe, a plan or a coal count."""
+    """Print the JSON Schema of a recipe, a plan, a coal count or a trip."""
     from assistant.show.data import json_text
     from assistant.show.schema import schema as schema_of
 

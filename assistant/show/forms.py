@@ -15,7 +15,7 @@ from rules.circumstances import Day
 from rules.problem import UsageProblem
 from rules.recipe import Struct
 
-Kind = Literal["recipe", "plan", "coals", "why", "turn", "habit", "choices"]
+Kind = Literal["recipe", "plan", "coals", "why", "turn", "habit", "choices", "trip"]
 
 
 class Look(Struct, frozen=True, kw_only=True):
@@ -83,8 +83,17 @@ WRITERS: dict[Kind, dict[str, Writer]] = {
         **_JSON,
         "md": _late("choice", "choices_markdown"),
     },
+    "trip": {
+        "text": _late("trip.text", "trip_text"),
+        **_JSON,
+        "md": _late("trip.markdown", "trip_markdown"),
+        "html": _late("trip.booklet", "trip_booklet"),
+        "ics": lambda plan, _look: _late("calendar", "trip_calendar")(plan),
+        "csv": _late("trip.table", "trip_csv"),
+    },
 }
 NAMES: dict[Kind, str] = {
+    "trip": "a trip",
     "recipe": "a recipe",
     "plan": "a plan",
     "coals": "a coal count",

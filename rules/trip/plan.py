@@ -79,7 +79,7 @@ def plan(trip: Trip) -> TripPlan:
         calendar=calendar(dishes, home, coals, names, leave=leave, arrive=arrive, zone=trip.zone),
         diets=eaters,
         warnings=tuple(_warnings(dishes, settled, cold, eaters, names, arrive, trip.zone)),
-        cautions=tuple(_cautions(dishes, coals)),
+        cautions=_cautions(dishes, coals),
         questions=(*ledger.questions, *_questions(dishes)),
         why=ledger.reasons,
         file=trip.file,
@@ -133,15 +133,18 @@ def _warnings(
             yield f"{names[dish.id]}: {note}"
 
 
-def _cautions(dishes: Sequence[Dish], coals: TripFuel | None) -> Iterator[Caution]:
-    """Every caution in every wording that a dish gives it, once; those of the fire count the briquettes of the trip."""
-    said: set[str] = set()
+def _cautions(dishes: Sequence[Dish], coals: TripFuel | None) -> tuple[Caution, ...]:
+    """Every caution in every wording that a dish gives it, once; one that only begins another is told with it."""
+    said: dict[str, Caution] = {}
     for dish in dishes:
         for caution in dish.plan.cautions:
             text = of_the_trip(caution, dish, coals)
-            if text not in said:
-                said.add(text)
-                yield Caution(id=caution.id, text=text, source=caution.source)
+            said.setdefault(text, Caution(id=caution.id, text=text, source=caution.source))
+    return tuple(
+        caution
+        for text, caution in said.items()
+        if not any(other != text and other.startswith(text) for other in said)
+    )
 
 
 def of_the_trip(caution: Caution, dish: Dish, coals: TripFuel | None) -> str:

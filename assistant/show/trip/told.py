@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import textwrap
 from collections import Counter
 from collections.abc import Iterator, Sequence
@@ -33,19 +34,25 @@ def hour(written: str) -> str:
 
 #: A title longer than this is cut after a whole word.
 LONGEST_NAME = 28
+#: Where a title goes on with something else than the dish.
+SIDE = re.compile(r"\s+(?:for|with|in|on|from|at|over|to)\s+", re.IGNORECASE)
 #: What more dishes than this call for is simply needed.
 MOST_NAMED = 2
 
 
 def names(plan: TripPlan) -> dict[str, str]:
     """By dish: its title, short enough for a list; numbered where two are cut to the same."""
-    short = {
-        dish.id: textwrap.shorten(one_line(dish.title, 200), LONGEST_NAME, placeholder="")
-        or dish.title[:LONGEST_NAME]
-        for dish in plan.dishes
-    }
+    short = {dish.id: _short(one_line(dish.title, 200)) for dish in plan.dishes}
     counted = Counter(short.values())
     return {key: f"{name} ({key})" if counted[name] > 1 else name for key, name in short.items()}
+
+
+def _short(title: str) -> str:
+    """A title as it is, or up to what it is served with or for, or cut after a whole word."""
+    if len(title) <= LONGEST_NAME:
+        return title
+    head = SIDE.split(title, maxsplit=1)[0]
+    return textwrap.shorten(head, LONGEST_NAME, placeholder="") or title[:LONGEST_NAME]
 
 
 def of_dishes(ids: Sequence[str], plan: TripPlan) -> str:
