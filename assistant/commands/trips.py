@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated
 
+import msgspec
 import typer
 
 from assistant.commands.arguments import Force, Form, Out
@@ -16,6 +17,7 @@ def trip(
     form: Form = None,
     out: Out = None,
     force: Force = False,
+    own: Annotated[bool, typer.Option("--own", help="Plan by what your own log of cooks teaches.")] = False,
 ) -> None:
     """Plan a whole trip: one shop, one cooler, one fire, one calendar; html is a booklet."""
     from assistant.show.forms import chosen
@@ -24,5 +26,9 @@ def trip(
     from rules.trip.plan import plan
 
     chosen("trip", form, out)  # a form that there is not is told before anything is read
-    planned = plan(trip_of(file, reader()))
-    show("trip", planned, form, out, force, Day(units=planned.units))
+    told = trip_of(file, reader())
+    if own:
+        from assistant.commands.habits import own_habit
+
+        told = msgspec.structs.replace(told, habit=own_habit())
+    show("trip", plan(told), form, out, force, Day(units=told.units))

@@ -17,8 +17,8 @@ from assistant.options import AIR, HEIGHT, OVEN, diameter, one_of, quarts, zone
 from assistant.trip.keys import Keys, TripProblem
 from assistant.trip.moments import WANTED, WEEKDAY_WANTED, dated
 from assistant.trip.places import Places
+from rules.circumstances import Charcoal, Ground, PotOwned, Swap, Units, Wind, checked
 from rules.circumstances import Day as Circumstances
-from rules.circumstances import Ground, PotOwned, Swap, Units, Wind, checked
 from rules.problem import Problem, UsageProblem
 from rules.recipe import Recipe
 from rules.trip.model import Cooler, Meal, Person, Trip
@@ -28,7 +28,7 @@ Reader = Callable[[str, str], Recipe]
 
 TRIP_KEYS = (
     "name", "leave", "drive_hours", "zone", "people", "pots", "coolers", "fires", "air", "cooler_air", "wind", "ground",
-    "screen", "elevation", "freezer", "charcoal", "units", "person", "meal",
+    "screen", "elevation", "freezer", "charcoal", "burns", "units", "person", "meal",
 )  # fmt: skip
 MEAL_KEYS = (
     "name", "at", "recipe", "people", "scale", "pots", "temp", "air", "wind", "ground", "screen", "elevation", "swap",
@@ -81,6 +81,7 @@ def trip_of_text(text: str, name: str, folder: Path, read: Reader) -> Trip:
         "cooler_air_f": keys.within("cooler_air", "trip_air_f", keys.read("cooler_air", AIR.read)),
         "freezer": keys.truth("freezer"),
         "charcoal": keys.truth("charcoal"),
+        "burns": keys.read("burns", one_of(Charcoal)),
         "units": keys.read("units", one_of(Units)),
         **_weather(keys),
         "meals": tuple(one for meal in meals for one in _meal(meal, leave, folder, read, recipes)),

@@ -57,6 +57,8 @@ def day_of(
         shares_cooler=True,
         freezer=trip.freezer,
         charcoal=trip.charcoal,
+        burns=trip.burns,
+        habit=trip.habit,
         units=trip.units,
         swaps=meal.swaps,
     )

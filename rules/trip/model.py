@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from typing import Literal
 
-from rules.circumstances import Day, Ground, PotOwned, Swap, Units, Wind
+from rules.circumstances import Charcoal, Day, Ground, Habit, PotOwned, Swap, Units, Wind
 from rules.plan import Allergen, BagState, Caution, Plan, Question, Reason, Travels
 from rules.recipe import Amount, Recipe, Struct
 
@@ -80,7 +80,10 @@ class Trip(Struct, frozen=True, kw_only=True):
     elevation_ft: float = 0.0
     freezer: bool = True
     charcoal: bool = True
+    burns: Charcoal = "briquettes"
     units: Units = "us"
+    #: what the cook's own log teaches
+    habit: Habit | None = None
     file: str | None = None
 
 
