@@ -15,6 +15,7 @@ from rules.dish import Dish
 from rules.foods import Item
 from rules.method import Graph, Taking
 from rules.method.graph import FIRE, OVEN, STOVE, parts
+from rules.method.words import kind_of
 from rules.plan import FatGoes, FatUse
 from rules.recipe import Deed, Family, Recipe, Struct
 from rules.roles import Role, role_of
@@ -90,6 +91,22 @@ _LATER: frozenset[Deed] = frozenset({"add", "top", "pour", "spread", "layer"})
 _FOR_A_VESSEL = re.compile(
     r"\bfor (?:the |your |a )?(?:pan|tin|dish|bowl|pot|hands|board|tray|sheet|skillet|griddle|mou?ld)s?\b"
 )
+#: Verbs that grease the vessel whose name follows.
+_GREASES = frozenset({"butter", "oil", "grease"})
+#: What makes a syrup, and what may be in it.
+_SWEET: frozenset[Role] = frozenset({"sugar", "syrup"})
+_SYRUP: frozenset[Role] = _SWEET | {
+    "fat",
+    "water",
+    "milk",
+    "juice",
+    "spirits",
+    "extract",
+    "spice",
+    "salt",
+    "zest",
+    "mix-in",
+}
 _MELTED = ("melted", "melt", "liquid")
 
 
@@ -200,7 +217,8 @@ def _goes(
     """The job of one taking, from the deed, the fire and the company."""
     thing = graph.things[taking.thing]
     bakes_later = any(event.does in OVEN for event in graph.after(taking)) or dish.family in _BAKES
-    if taking.does == "grease":
+    buttered = taking.does == "spread" and taking.word in _GREASES and kind_of(taking.vessel or "") == "tin"
+    if taking.does == "grease" or (buttered and not taking.laid):
         return "browning" if taking.hot else "greasing"
     if taking.does == "cut in" or _is_cut_in(item, taking, items, graph, dish):
         return "cut in at home"
@@ -209,7 +227,8 @@ def _goes(
     if taking.laid and taking.does in ("top", "spread", "serve"):
         return "on top"
     if taking.hot:
-        return "browning" if _cooks_in_it(taking, graph) else "stirred in"
+        syrup = taking.does not in FRYING and _is_syrup(taking, items, graph)
+        return "browning" if _cooks_in_it(taking, graph) and not syrup else "stirred in"
     alone = all(
         role_of(items[other.ingredient].ingredient, items[other.ingredient].food) in ("fat", "dough")
         for other in _bowl(graph, taking)
@@ -219,7 +238,7 @@ def _goes(
     warmed = any(event.does in FIRE and (joined is None or event.at <= joined) for event in thing.events)
     if bakes_later and thing.poured_over and warmed and alone:
         return "hot pot first"
-    if _is_named_for_it(recipe) and not taking.laid and _is_melted(item, graph):
+    if _is_named_for_it(recipe) and not taking.laid and (alone or _is_melted(item, graph)):
         return "hot pot first"
     if taking.laid or taking.does in ("top", "spread", "serve"):
         return "greasing" if _under_dough(taking, alone, dish) else "on top"
@@ -242,6 +261,15 @@ def _cooks_in_it(taking: Taking, graph: Graph) -> bool:
     if boiled:
         return bool(after) and after[0].does in FRYING
     return bool(after)
+
+
+def _is_syrup(taking: Taking, items: tuple[Item, ...], graph: Graph) -> bool:
+    """Whether it only melts into sugar and what flavours it, and boils with them: nothing is cooked in it."""
+    roles = {
+        role_of(items[other.ingredient].ingredient, items[other.ingredient].food)
+        for other in graph.company(taking)
+    }
+    return bool(roles & _SWEET) and roles <= _SYRUP
 
 
 def _bowl(graph: Graph, taking: Taking) -> tuple[Taking, ...]:

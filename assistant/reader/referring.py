@@ -145,7 +145,7 @@ class Referring:
             for index in mention.who
             if sheet.component and self.foods.ingredients[index].component == sheet.component
         )
-        several = self._said_so(sheet, mention) or own or mention.who
+        several = self._said_so(sheet, mention) or self._divided(sheet, mention) or own or mention.who
         unnamed = tuple(index for index in several if index not in self.named)
         several = unnamed or several
         fresh = tuple(index for index in several if not self.shares.entered(index))
@@ -184,6 +184,12 @@ class Referring:
         of_part = tuple(index for index in mention.who if part and known[index].component == part)
         return next((one for one in (told, stated, of_part) if 0 < len(one) < len(mention.who)), ())
 
+    def _divided(self, sheet: Sheet, mention: Mention) -> tuple[int, ...]:
+        """Of "the remaining oil" that of which some was taken, and not the oil that is whole."""
+        if not REST & {sheet.low(at) for at in range(mention.start - NEAR_BEFORE, mention.start)}:
+            return ()
+        return tuple(i for i in mention.who if self.shares.begun(i) and not self.shares.entered(i))
+
     def _before(self, sheet: Sheet, mention: Mention) -> frozenset[str]:
         return frozenset(sheet.low(at) for at in range(mention.start - 2, mention.end))
 
@@ -198,7 +204,7 @@ class Referring:
 
     def _of_that_part(self, sheet: Sheet, mention: Mention) -> tuple[int, ...]:
         """The whole milk of the dough, where the milk is that of an icing which is not begun yet."""
-        if len(self.components) < SEVERAL_PARTS or not mention.who:
+        if not self.components or not mention.who:
             return ()
         known = self.foods.ingredients
         own = known[mention.who[0]].component

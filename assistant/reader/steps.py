@@ -133,10 +133,13 @@ class _Method:
         self.steps[number] = msgspec.structs.replace(self.steps[number], **fields)
 
     def _clause(self, sheet: Sheet, clause: Clause) -> None:
+        # "Put the butter in the oven to melt" is one deed, and the butter stands inside of its verb.
+        own = clause.verb_end - len(clause.verb.words.split())
+        verb_start = own if clause.verb.form == "plain" and not clause.verb.food else clause.verb_start
         spoken = [
             mention
             for mention in sheet.mentions_in(clause.start, clause.end)
-            if not clause.verb_start <= mention.start < clause.verb_end
+            if not max(verb_start, clause.verb_start) <= mention.start < clause.verb_end
         ]
         vessels = sheet.places_in(clause.start, clause.end)
         place = _place(vessels)

@@ -98,8 +98,9 @@ class Taker:
         elif not who and mention.sort == "group":
             named.append((mention.start, said))
         taken = []
-        hands = deed in HANDLING
         for at in who:
+            # Flour that dusts a tin is a pinch of it: the flour is still there for the dough.
+            hands = deed in HANDLING or (deed == "grease" and self.foods.known[at].role == "flour")
             share = None
             if mention.sort == "food":
                 offset = sheet.offset(mention.start)

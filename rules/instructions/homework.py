@@ -8,6 +8,7 @@ from rules.instructions.own import Sentence
 from rules.instructions.words import deed_words, joined, sentence
 from rules.method import Graph, Taking
 from rules.method.graph import FIRE, HANDWORK, parts
+from rules.method.words import kind_of
 from rules.packs import Contents
 from rules.plan import Pack
 from rules.recipe import Action, Deed, Recipe
@@ -31,6 +32,7 @@ CUT_AT_CAMP: frozenset[Role] = frozenset(
         "cured meat",
         "tofu",
         "can",
+        "dough",
         "egg",
         "boiled egg",
     }
@@ -40,6 +42,11 @@ SHAPING: frozenset[Deed] = frozenset(
     {"shape", "roll", "fill", "layer", "top", "spread", "line", "cover", "turn", "pour"}
 )
 WAITING: frozenset[Deed] = frozenset({"rest", "cool", "chill"})
+LONG_WAITS: frozenset[Deed] = frozenset({"marinate", "rise", "soak", "freeze", "store"})
+#: What is done around something that waits.
+AROUND: frozenset[Deed] = frozenset({"cover", "turn"})
+#: Vessels of the fire: what goes into them goes there at camp.
+BAKED_IN = frozenset({"pot", "pan", "tin"})
 
 
 class HomeWork:
@@ -63,11 +70,31 @@ class HomeWork:
 
     def is_over(self, found: Sentence) -> bool:
         """Whether nothing of a sentence is left for camp: it preheats, or it was mixed, cut or soaked at home."""
-        left = [(at, action) for at, action in found.actions if not self._is_kitchen_work(at, action)]
-        waits = all(action.does in WAITING and not self.takings.get(at) for at, action in left)
-        rested = any(action.does in WAITING and self.was_done(at) for at, action in found.actions)
-        idle = not any(self.takings.get(at) for at, _ in found.actions)
-        return not left or (waits and len(left) < len(found.actions)) or (rested and idle)
+        over = self.over(found)
+        left = [(at, action) for at, action in found.actions if at not in over]
+        if any(self.takings.get(at) for at, _ in left):
+            return False
+        waits = bool(over) and all(action.does in WAITING for _, action in left)
+        quiet = all(action.does in WAITING | AROUND for _, action in left)
+        return not left or waits or (quiet and bool(self._waited(found)))
+
+    def over(self, found: Sentence) -> frozenset[int]:
+        """The actions of a sentence that were done at home, with all that was done before a wait there."""
+        waited = max(self._waited(found), default=-1)
+        return frozenset(
+            at
+            for at, action in found.actions
+            if self._is_kitchen_work(at, action)
+            or (at < waited and all(self.is_done(taking) for taking in self.takings.get(at, [])))
+        )
+
+    def _waited(self, found: Sentence) -> list[int]:
+        """The actions of a sentence that let something wait at home."""
+        return [
+            at
+            for at, action in found.actions
+            if action.ahead or (action.does in WAITING | LONG_WAITS and self.was_done(at))
+        ]
 
     def is_done(self, taking: Taking) -> bool:
         """Whether this was done at home: the dough made, the meat marinated."""
@@ -122,7 +149,9 @@ class HomeWork:
         if action.ahead or (action.does in UNTOLD and not action.things):
             return True
         if action.does in HANDWORK:
-            return not self.handwork(action)
+            return bool(action.uses or not self.graph.worked(at)) and not self.handwork(action)
+        if kind_of(action.vessel or "") in BAKED_IN:
+            return bool(takings) and all(self.is_done(taking) for taking in takings)
         if action.does in FIRE or parts(action.does, action.word):
             return bool(takings) and all(self.is_done(taking) for taking in takings)
         if not takings:

@@ -1,26 +1,20 @@
 """The recipe's own sentences: what is left for camp is told in the words of whoever wrote it.
 
-A sentence rebuilt from its deeds may lose what made it right. So a camp step keeps the recipe's sentence, with the
-oven and its preheating taken out; packs and coals are told beside it.
+A sentence rebuilt from its deeds may lose what made it right. So a camp step keeps the recipe's sentence, without what
+of it was done at home and with camp's words for the kitchen's (`translate.py`); packs and coals are told beside it.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from typing import NamedTuple
 
 from rules.method.follow import actions_of
 from rules.recipe import Action, Recipe
 
-#: The kitchen's oven in a sentence that is told at camp, and what stands for it there.
-OVEN = (
-    (re.compile(r"\b(?:in|into) (?:the|a|your) (?:(?:preheated|pre-heated|hot|warm|moderate) )?oven\b", re.IGNORECASE), "in the pot"),
-    (re.compile(r"\bfrom the oven\b", re.IGNORECASE), "from the coals"),
-    (re.compile(r"\bout of the oven\b", re.IGNORECASE), "off the coals"),
-)  # fmt: skip
-
-
+#: What stands between two deeds of a sentence.
+PARTS = re.compile(r"(?:[,;:]|\band|\bthen)\s*(?:then |and )?$", re.IGNORECASE)
 #: A step of more sentences than this is told sentence by sentence.
 LONGEST_STEP = 4
 
@@ -50,15 +44,27 @@ def paragraphs(recipe: Recipe) -> Iterator[list[Sentence]]:
         yield found
 
 
+def what_is_left(found: Sentence, over: Collection[int]) -> str:
+    """A sentence from its first deed on that is left for camp; `over` are the actions that were done at home.
+
+    "Cream the butter and sugar, then beat in the egg" is told from "beat" on.
+    """
+    says = found.says or ""
+    place = 0
+    for at, action in found.actions:
+        word = re.search(rf"\b{re.escape(action.word)}\b", says[place:], re.IGNORECASE)
+        if word is None:
+            return says
+        if at not in over:
+            before = says[: place + word.start()]
+            cut = place > 0 and PARTS.search(before) is not None
+            return says[place + word.start() :] if cut else says
+        place += word.end()
+    return says
+
+
 def in_steps(sentences: list[str]) -> list[str]:
     """The sentences of a paragraph as steps: one step, or one a sentence where the paragraph is a whole method."""
     if len(sentences) > LONGEST_STEP:
         return sentences
     return [" ".join(sentences)] if sentences else []
-
-
-def at_camp(says: str) -> str:
-    """A sentence of the recipe with the pot over coals in place of the oven."""
-    for oven, pot in OVEN:
-        says = oven.sub(pot, says)
-    return says

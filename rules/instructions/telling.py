@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from rules.method.graph import parts
+from rules.method.graph import OVEN, parts
 from rules.plan import Heat, Stage, StageKind
-from rules.recipe import Action, Deed
+from rules.recipe import Action, Deed, Recipe
 
 _STAGES: dict[Deed, tuple[StageKind, ...]] = {
     "bake": ("bake", "roast"), "roast": ("roast", "bake"), "broil": ("brown top", "bake"),
@@ -24,8 +24,17 @@ _COOKS: tuple[StageKind, ...] = ("simmer", "fry")
 class Coals:
     """Tells the briquettes of each stage once, with the deed that opens it."""
 
-    def __init__(self, heat: Heat | None) -> None:
+    def __init__(self, heat: Heat | None, recipe: Recipe | None = None) -> None:
         self._heat = heat
+        #: the coals that lie as they were told last
+        self._lying: str | None = None
+        #: how long the recipe itself bakes, all its spells together [minutes]
+        self._baked_min = sum(
+            action.minutes.high_min
+            for step in (recipe.steps if recipe else ())
+            for action in step.actions
+            if action.minutes is not None and action.does in OVEN
+        )
         self._now: Stage | None = None
         #: whether the stage that is on has begun to cook, or only to warm its fat
         self._cooked = False
@@ -51,8 +60,12 @@ class Coals:
         told = []
         for action in actions:
             stage = self._opened(action)
-            if stage is not None:
-                told.append(f"{_lie(stage)}{_longer(stage, action)}")
+            if stage is None:
+                continue
+            longer = self._longer(stage, action)
+            if _lie(stage) != self._lying or longer:
+                told.append(f"{_lie(stage)}{longer}")
+            self._lying = _lie(stage)
         return f"Coals now: {'; after that '.join(told)}." if told else ""
 
     def _opened(self, action: Action) -> Stage | None:
@@ -73,6 +86,20 @@ class Coals:
         self._cooked = self._cooked or (current < len(wanted) and action.does not in _WARMING)
         return None
 
+    def _longer(self, stage: Stage, action: Action) -> str:
+        """The minutes where this pot needs longer than the recipe says."""
+        said, minutes = action.minutes, stage.minutes
+        if said is None or minutes is None or stage.kind not in ("bake", "roast"):
+            return ""
+        if minutes.high <= SAME_WITHIN * max(said.high_min, self._baked_min):
+            return ""
+        span = (
+            f"{minutes.low:.0f} to {minutes.high:.0f}"
+            if minutes.low < minutes.high
+            else f"{minutes.high:.0f}"
+        )
+        return f", in this pot for {span} minutes"
+
     def doneness(self) -> tuple[str, ...]:
         """The last step: how one knows that it is done."""
         if self._heat is None or not self._heat.doneness:
@@ -83,15 +110,6 @@ class Coals:
             rest = f", after {done.rest_min:.0f} minutes of rest" if done.rest_min else ""
             told.append(f"{done.what}: {done.sign.rstrip('.')}{degrees}{rest}")
         return (f"Look before you serve. {'. '.join(one[:1].upper() + one[1:] for one in told)}.",)
-
-
-def _longer(stage: Stage, action: Action) -> str:
-    said, minutes = action.minutes, stage.minutes
-    if said is None or minutes is None or stage.kind not in ("bake", "roast"):
-        return ""
-    if minutes.high <= SAME_WITHIN * said.high_min:
-        return ""
-    return f", in this pot for {minutes.low:.0f} to {minutes.high:.0f} minutes"
 
 
 def _lie(stage: Stage) -> str:

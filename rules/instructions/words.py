@@ -71,7 +71,14 @@ def amount_of(item: PackItem, ingredient: Ingredient, units: Units) -> str:
 def with_state(told: str, ingredient: Ingredient) -> str:
     """The food with the state in which it goes in: "1/2 cup butter, melted"."""
     said = {word for word in (*ingredient.state, ingredient.prep or "") if word in GOES_IN}
-    return f"{told} ({joined(sorted(said))})" if said else told
+    return with_note(told, joined(sorted(said)))
+
+
+def with_note(told: str, note: str) -> str:
+    """A food with a remark in brackets, in those that it has: "1 can of corn (15 ounces, drained)"."""
+    if not note:
+        return told
+    return f"{told[:-1]}, {note})" if told.endswith(")") else f"{told} ({note})"
 
 
 def contents(pack: Pack, recipe: Recipe, units: Units) -> list[str]:

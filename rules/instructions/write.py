@@ -43,6 +43,8 @@ def write(
     if dish.family == "preserve or ferment":
         ledger.note(NOT_A_CAMP_JOB.says("steps", family=dish.family))
         return home, ("Nothing is left to do at camp: it comes along ready.",)
-    camp = Camp(recipe, graph, packs, inside, fat, heat, day).steps(dish.family, ledger)
+    once = Camp(recipe, graph, packs, inside, fat, heat, day)
+    once.told()
+    camp = Camp(recipe, graph, packs, inside, fat, heat, day, also=once.missed()).steps(dish.family, ledger)
     ledger.note(HOME.says("steps", count=len(home), camp=len(camp)))
     return home, camp

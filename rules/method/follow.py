@@ -7,6 +7,7 @@ into; else the deed goes on with the thing at hand. A step without actions count
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from functools import lru_cache
 from itertools import islice
@@ -29,6 +30,8 @@ FRYING: frozenset[Deed] = frozenset({"saute", "fry", "brown", "deep fry", "gridd
 POT_OF_ITS_OWN: frozenset[Deed] = frozenset({"boil", "steam", "melt", "heat", "deep fry"})
 #: Deeds whose thing goes over or into another.
 RECEIVING: frozenset[Deed] = frozenset({"pour", "add", "spread", "top"})
+#: Deeds of one thing over or into another.
+GOES_OVER: frozenset[Deed] = frozenset({"pour", "spread", "top"})
 #: Verbs that never fry or simmer.
 ONE_MEANING: dict[str, Deed] = {
     "bake": "bake",
@@ -135,6 +138,9 @@ class _Follower:
             self._make_a_well(step, action)
             return
         fresh, again = self._split(action)
+        if action.does == "soak" and not again and {self.roles[use.ingredient] for use in fresh} == {"water"}:
+            self._soak_apart(fresh, step, action)
+            return
         targets = self._targets(action, fresh, again)
         if action.does == "grease":
             self._grease(fresh, step, action)
@@ -142,13 +148,37 @@ class _Follower:
         if not fresh and not targets:
             self._happen(self._set_out(action), step, action)
             return
+        hand = self.bench.hand
         thing = self._meet(action, targets)
+        if not targets and (self._goes_over(action, hand) or self._fries_it(action, fresh, hand)):
+            # "Pour over the chicken in a bag", "brown it in the oil": what is at hand goes to what is taken.
+            self.bench.put_into(hand, thing, action, self.at)  # type: ignore[arg-type]
         # What a fire deed does, it does to what it takes too: the event comes after the takings.
         laid = _lies(action.does, fresh, targets) or (
             bool(targets) and action.does in ("add", "pour", "roll") and self.bench.pots[thing].is_formed
         )
         self._take(fresh, step, action, thing, laid=laid)
         self._happen(thing, step, action)
+
+    def _fries_it(self, action: Action, fresh: list[Use], hand: int | None) -> bool:
+        """Whether what was tossed or coated is fried in fresh fat: "brown it in the oil"."""
+        if hand is None or action.does not in STOVE or self.bench.pots[hand].has_fire:
+            return False
+        it = re.search(rf"\b{re.escape(action.word)} (?:it|them)\b", action.says or "", re.IGNORECASE)
+        return it is not None and all(self.roles[use.ingredient] == "fat" for use in fresh)
+
+    def _soak_apart(self, fresh: list[Use], step: int, action: Action) -> None:
+        """Water for skewers or paper: it is for them alone, and what was at hand stays so."""
+        hand = self.bench.hand
+        thing = self.bench.open(replace(action, things=(), makes=None))
+        self._take(fresh, step, action, thing, laid=False)
+        self._happen(thing, step, action)
+        self.bench.hand = hand
+
+    def _goes_over(self, action: Action, hand: int | None) -> bool:
+        """Whether the mixture at hand is poured over foods that the action takes."""
+        over = action.does == "pour" and "over" in action.word.split()
+        return over and hand is not None and bool(self.bench.pots[hand].inside)
 
     def _make_a_well(self, step: int, action: Action) -> None:
         """A well is made in the flour; what was mixed by itself just before goes into it."""
@@ -296,7 +326,7 @@ class _Follower:
         ):
             # "Add the chicken and the cream": to the sauce on the fire.
             return [hand, *found]
-        if len(found) > 1 and self._is_hot_fat(found[-1]):
+        if len(found) > 1 and (self._is_hot_fat(found[-1]) or (action.does in GOES_OVER and not fresh)):
             # "Pour the batter over the hot butter": what is named last receives.
             return [found[-1], *found[:-1]]
         if len(found) == 1 and not fresh and action.vessel is None and hand not in (None, found[0]):

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from rules.foods.names import plain, singulars
@@ -59,6 +59,10 @@ def guesses(
         if index in taken:
             before[ingredient.component] = taken[index]
             continue
+        near = _sibling(index, recipe, taken) if _has_rival(index, recipe, taken) else None
+        if near is not None:
+            found.append(_beside(near, index))
+            continue
         doing: Doing | None = _where_said(
             _words(ingredient.name), by_step, said, heads, first=roles[index] in DRY
         )
@@ -71,6 +75,24 @@ def guesses(
             found.append(_at(doing, index))
             before[ingredient.component] = found[-1]
     return found
+
+
+def _has_rival(index: int, recipe: Recipe, taken: Mapping[int, Raw]) -> bool:
+    """Whether a food of another part that is taken ends in the same word: the milk of the dough, of the icing."""
+    ingredient = recipe.ingredients[index]
+    last = _words(ingredient.name)[-1:]
+    return any(
+        other.component != ingredient.component and _words(other.name)[-1:] == last
+        for at in taken
+        if (other := recipe.ingredients[at]) is not ingredient
+    )
+
+
+def _sibling(index: int, recipe: Recipe, taken: Mapping[int, Raw]) -> Raw | None:
+    """The taking of the nearest food of its own part, None where it has no part."""
+    part = recipe.ingredients[index].component
+    own = [at for at in taken if part is not None and recipe.ingredients[at].component == part]
+    return taken[min(own, key=lambda at: abs(at - index))] if own else None
 
 
 def _may_take(doing: Doing) -> bool:

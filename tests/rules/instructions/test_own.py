@@ -7,7 +7,7 @@ import pytest
 from assistant.reader.read import read
 from rules.circumstances import Day
 from rules.convert import camp
-from rules.instructions.own import LONGEST_STEP, at_camp, in_steps, paragraphs
+from rules.instructions.own import LONGEST_STEP, Sentence, in_steps, paragraphs, what_is_left
 from rules.plan import Plan
 from rules.recipe import Action, Recipe, Step
 
@@ -56,19 +56,6 @@ def test_the_fat_of_a_batter_goes_into_the_hot_pot(plan: Plan) -> None:
     )
 
 
-@pytest.mark.parametrize(
-    ("kitchen", "camp_words"),
-    [
-        ("Bake in the preheated oven for 20 minutes.", "Bake in the pot for 20 minutes."),
-        ("Put it into the oven.", "Put it in the pot."),
-        ("Take it out of the oven.", "Take it off the coals."),
-        ("Stir the soup.", "Stir the soup."),
-    ],
-)
-def test_the_oven_becomes_the_pot(kitchen: str, camp_words: str) -> None:
-    assert at_camp(kitchen) == camp_words
-
-
 def test_lines_that_go_on_are_one_paragraph_and_a_sentence_is_kept_whole() -> None:
     def said(words: str) -> Action:
         return Action(does="mix", word="mix", says=words)
@@ -91,3 +78,17 @@ def test_a_method_in_one_paragraph_is_told_sentence_by_sentence() -> None:
     assert in_steps(long) == long
     assert in_steps(["Stir.", "Rest."]) == ["Stir. Rest."]
     assert in_steps([]) == []
+
+
+def test_a_sentence_is_told_from_its_first_deed_that_is_left() -> None:
+    def act(word: str) -> Action:
+        return Action(does="mix", word=word)
+
+    says = "Cream the butter and the sugar until pale, then beat in the egg and fold it over."
+    found = Sentence(says, ((0, act("cream")), (1, act("beat in")), (2, act("fold"))))
+    assert what_is_left(found, frozenset()) == says
+    assert what_is_left(found, {0}) == "beat in the egg and fold it over."
+    assert what_is_left(found, {0, 1}) == "fold it over."
+    # Nothing is cut out of the middle, or where the words are not found.
+    assert what_is_left(found, {1}) == says
+    assert what_is_left(found._replace(says="Another sentence."), {0}) == "Another sentence."
