@@ -15,7 +15,7 @@ from rules.circumstances import Day
 from rules.coals.cook import EVERY, Cook, Point, temperatures
 from rules.coals.counts import Coals, Way
 from rules.coals.counts import coals as counted
-from rules.coals.fire import Fire, Pot, laid, left_by, over, raked, trimmed
+from rules.coals.fire import Fire, Pot, laid, left_by, over, put_back, raked, trimmed
 from rules.coals.fuel import chimney_min
 from rules.coals.load import Load, planned
 from rules.plan import CurvePoint, Heat, Plan, PotPlan, Stage, StageKind
@@ -138,7 +138,7 @@ def _counted(stage: Stage, pot: Pot, day: Day) -> tuple[Way, Coals]:
 
 def _laid_on(fire: Fire, heat: Heat, pots: int, fresh: Sequence[tuple[float, float]], stage: Stage) -> Fire:
     """The fire with what is laid on as the stage begins, or without what is taken away."""
-    fire = raked(fire)
+    fire = put_back(raked(fire), stage.top + stage.under)
     ready = sum(
         batch.count
         for batch in heat.fuel.batches

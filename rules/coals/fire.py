@@ -7,7 +7,7 @@ take the same steps; they differ in who says which coals are lit.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 
 import msgspec
 
@@ -31,6 +31,8 @@ EMPTY: frozenset[StageKind] = frozenset({"warm", "heat fat"})
 PANNED: frozenset[StageKind] = frozenset({"brown", "fry"})
 #: Ways whose count says how fast it comes to the boil, not what holds the pot there.
 BOILING: frozenset[Way] = frozenset({"boil", "bring up"})
+#: A boil needs its heat on the way: its coals are counted as they will be so much later [min].
+ON_THE_WAY_MIN = 15.0
 #: What simmered so long is the dish, and still hot when it goes on as a bake; less is a sauce beside it [min].
 IS_THE_DISH_MIN = 10.0
 #: How closely a moment is found [min].
@@ -53,16 +55,25 @@ class Bed(Struct, frozen=True, kw_only=True):
 
 
 class Fire(Struct, frozen=True, kw_only=True):
-    """A moment between two stages: iron and food [°F], None while no food is in, and the coals that lie there."""
+    """A moment between two stages: iron and food [°F], None while no food is in, and the coals that lie there.
+
+    What was taken away lies `aside` and burns on: it may go back.
+    """
 
     at_min: float
     iron_f: float
     food_f: float | None = None
     bed: tuple[Bed, ...] = ()
+    aside: tuple[Bed, ...] = ()
 
-    def alive(self, glow: Ember) -> float:
-        """How many fresh briquettes would give what this bed gives."""
-        return sum(part.count * glow.left(self.at_min - part.since_min) for part in self.bed)
+    def alive(self, glow: Ember, later_min: float = 0.0) -> float:
+        """How many fresh briquettes would give what this bed gives, now or so many minutes later."""
+        return sum(part.count * glow.left(self.at_min + later_min - part.since_min) for part in self.bed)
+
+    @property
+    def waiting(self) -> float:
+        """How many briquettes lie aside."""
+        return sum(part.count for part in self.aside)
 
     @property
     def lying(self) -> float:
@@ -116,21 +127,34 @@ def left_by(
         iron_f=state.iron_f,
         food_f=state.food_f if is_in else None,
         bed=(*fire.bed, *(Bed(count=coals, since_min=fire.at_min + at) for at, coals in fresh)),
+        aside=fire.aside,
     )
 
 
-def fed(fire: Fire, wanted: int, lit_before: int, glow: Ember) -> tuple[Fire, int]:
-    """The fire with coals that give what `wanted` fresh ones would, and how many were lit for it.
+def fed(fire: Fire, wanted: int, lit_before: int, glow: Ember, *, later_min: float = 0.0) -> tuple[Fire, int]:
+    """The fire with coals that give what `wanted` fresh ones would (`later_min` minutes on), and how many were lit for it.
 
-    What is spent goes with the ash, a surplus is taken away: what is left is as many as the stage says, though older.
+    What is spent goes with the ash, what lies aside goes back first, a surplus is taken away: what is left is as many as
+    the stage says, though older.
     """
-    fire = raked(fire)
-    missing = wanted - fire.alive(glow)
+    fire = put_back(raked(fire), wanted)
+    missing = wanted - fire.alive(glow, later_min)
     # A few may be missed, but never so that a stage asks for more than was ever lit.
     if missing > MISSED_SHARE * wanted or wanted > lit_before:
         lit = max(math.ceil(missing), wanted - lit_before, 1)
         return laid(fire, lit), lit
     return trimmed(fire, wanted), 0
+
+
+def put_back(fire: Fire, wanted: int) -> Fire:
+    """The fire with the youngest of what lies aside laid on again, to no more than `wanted` briquettes in all."""
+    room, bed, aside = wanted - fire.lying, list(fire.bed), []
+    for part in sorted(fire.aside, key=lambda part: -part.since_min):
+        back = min(part.count, max(room, 0.0))
+        room -= back
+        bed += [Bed(count=back, since_min=part.since_min)] if back else []
+        aside += [Bed(count=part.count - back, since_min=part.since_min)] if part.count > back else []
+    return msgspec.structs.replace(fire, bed=tuple(bed), aside=tuple(aside))
 
 
 def laid(fire: Fire, count: float) -> Fire:
@@ -140,17 +164,22 @@ def laid(fire: Fire, count: float) -> Fire:
 
 def raked(fire: Fire) -> Fire:
     """The fire without what is spent."""
-    bed = tuple(part for part in fire.bed if fire.at_min - part.since_min < SPENT_MIN)
-    return msgspec.structs.replace(fire, bed=bed)
+
+    def burning(beds: Iterable[Bed]) -> tuple[Bed, ...]:
+        return tuple(part for part in beds if fire.at_min - part.since_min < SPENT_MIN)
+
+    return msgspec.structs.replace(fire, bed=burning(fire.bed), aside=burning(fire.aside))
 
 
 def trimmed(fire: Fire, wanted: int) -> Fire:
-    """The fire with no more briquettes than `wanted`, old and new; the oldest are taken away first."""
-    left, bed = float(wanted), []
+    """The fire with no more briquettes than `wanted`, old and new; the oldest are taken away first and lie aside."""
+    left, bed, aside = float(wanted), [], list(fire.aside)
     for part in sorted(fire.bed, key=lambda part: -part.since_min):
-        bed.append(Bed(count=min(part.count, left), since_min=part.since_min))
-        left -= bed[-1].count
-    return msgspec.structs.replace(fire, bed=tuple(part for part in bed if part.count))
+        kept = min(part.count, left)
+        left -= kept
+        bed += [Bed(count=kept, since_min=part.since_min)] if kept else []
+        aside += [Bed(count=part.count - kept, since_min=part.since_min)] if part.count > kept else []
+    return msgspec.structs.replace(fire, bed=tuple(bed), aside=tuple(aside))
 
 
 def after_fresh(this: Cook, minutes: float, fresh: Sequence[tuple[float, float]] = ()) -> State:

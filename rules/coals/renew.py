@@ -26,6 +26,8 @@ from rules.plan import Depth, Reason, Refresh
 STEERED_F = 5.0
 #: Nothing goes on by the clock in the last minutes [min].
 LAST_MIN = 10.0
+#: So near to the end [min] the clock alone lights nothing while the band holds.
+NEAR_MIN = 20.0
 #: Fresh coals are felt by a pot of food after this long [min].
 FELT_AFTER_MIN = 15.0
 #: Nobody lights a chimney for a coal or two: a renewing is this share of the first coals at least, by the clock more.
@@ -56,7 +58,7 @@ def batches(cook: Cook, minutes: float) -> tuple[tuple[float, int], ...]:
         needs = is_warm and cook.held(then) < cook.low_f + _margin(cook, now - last if found else None, left)
         is_due = now > 0 and now - last >= _clock(cook, is_first=not found) and left > LAST_MIN
         if (needs or is_due) and _lasts(cook, state, left):
-            needs, is_due = False, is_due and now - last + left > useful_min()
+            needs, is_due = False, is_due and left > NEAR_MIN and now - last + left > useful_min()
         share = BY_CLOCK_SHARE if is_due else FEWEST_SHARE
         more = _enough(cook, state, left, at_least=share) if needs or is_due else 0
         # What is due by the clock alone waits until the band bears a chimney's worth.

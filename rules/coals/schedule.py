@@ -12,11 +12,12 @@ from collections.abc import Sequence
 
 import msgspec
 
+from rules.because import Rule
 from rules.circumstances import Day
 from rules.coals.cook import Cook
 from rules.coals.counts import Coals
 from rules.coals.drafts import Draft
-from rules.coals.fire import EMPTY, Fire, Pot, fed, left_by, over
+from rules.coals.fire import BOILING, EMPTY, ON_THE_WAY_MIN, Fire, Pot, fed, left_by, over, raked
 from rules.coals.fuel import chimney_min
 from rules.coals.renew import fresh_coals
 from rules.coals.warming import (
@@ -30,6 +31,11 @@ from rules.coals.warming import (
 )
 from rules.plan import Batch, Reason, Refresh
 from rules.recipe import Struct
+
+ASIDE = Rule(
+    id="coals.aside",
+    because="{back:.0f} of the coals that were raked aside go back: beside the pot they burn on, so nothing is lit for them",
+)
 
 
 class Timed(Struct, frozen=True, kw_only=True):
@@ -96,6 +102,8 @@ class _Walk:
         self.pot, self.day = pot, day
         self.fire = Fire(at_min=0.0, iron_f=day.air_f)
         self.batches: list[Batch] = []
+        #: how many coals that lay aside went back for the stage that begins
+        self.back = 0.0
 
     def on(self, drafts: Sequence[Draft], coals: Sequence[Coals | None], place: int) -> list[Timed]:
         """A draft as a stage, after the one that brings the pot to its heat where food is in it already."""
@@ -125,7 +133,10 @@ class _Walk:
         """The pot over the coals of this stage, what they lack lit for it."""
         cold = over(draft.kind, draft.way, its, self.fire, self.pot, self.day)
         lit_before = sum(batch.count for batch in self.batches)
-        self.fire, lit = fed(self.fire, its.total, lit_before, cold.ember)
+        waited = raked(self.fire).waiting
+        later = ON_THE_WAY_MIN if draft.way in BOILING else 0.0
+        self.fire, lit = fed(self.fire, its.total, lit_before, cold.ember, later_min=later)
+        self.back = max(waited - self.fire.waiting, 0.0)
         if lit:
             self.batches.append(Batch(light_at_min=self.fire.at_min - chimney_min(), count=lit))
         return over(draft.kind, draft.way, its, self.fire, self.pot, self.day)
@@ -135,6 +146,9 @@ class _Walk:
         if its is None or this is None:
             self.fire = msgspec.structs.replace(self.fire, at_min=start + draft.high_min)
             return Timed(draft=draft, coals=its, starts_at_min=start)
+        if self.back >= 1:
+            why = (*why, ASIDE.says(draft.kind, back=self.back))
+            self.back = 0.0
         fresh, laid_on = self._fresh(this, draft, its, draft.high_min)
         self.fire = left_by(this, draft.kind, self.fire, draft.high_min, laid_on)
         self.batches += [

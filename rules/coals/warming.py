@@ -19,7 +19,7 @@ from rules.coals.fire import minutes_until
 from rules.plan import Reason
 
 #: The pot is warm when it has come this near to its aim [°F] and goes on rising.
-WARM_WITHIN_F = 15.0
+WARM_WITHIN_F = 20.0
 #: Nobody warms a pot for less, or stands by it for longer [min].
 SHORTEST_MIN, LONGEST_MIN = 5.0, 45.0
 #: A pot that does not boil by then wants more coals or less in it [min].

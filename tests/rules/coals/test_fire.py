@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import msgspec
 import pytest
 
 from rules.circumstances import Day
@@ -16,6 +17,7 @@ from rules.coals.fire import (
     left_by,
     minutes_until,
     over,
+    put_back,
     raked,
     trimmed,
 )
@@ -47,8 +49,22 @@ def test_a_few_missing_coals_are_not_worth_a_chimney() -> None:
 def test_the_oldest_coals_are_taken_away_first() -> None:
     fire = Fire(at_min=40.0, iron_f=350, bed=(Bed(count=20, since_min=0.0), Bed(count=8, since_min=30.0)))
     left = trimmed(fire, 13)
-    assert left.lying == 13
+    assert (left.lying, left.waiting) == (13, 15)
     assert {part.since_min: part.count for part in left.bed} == {30.0: 8, 0.0: 5}
+
+
+def test_what_was_taken_away_burns_on_aside_and_goes_back_before_anything_is_lit() -> None:
+    fire = trimmed(Fire(at_min=10.0, iron_f=350, bed=(Bed(count=30, since_min=0.0),)), 15)
+    later = msgspec.structs.replace(fire, at_min=20.0)
+    fed_again, lit = fed(later, 24, 30, ember())
+    assert (fed_again.lying, fed_again.waiting, lit) == (24, 6, 0)
+    assert put_back(fire, 15) == fire
+
+
+def test_a_boil_is_fed_for_what_its_coals_will_give_on_the_way() -> None:
+    fire = Fire(at_min=35.0, iron_f=350, bed=(Bed(count=24, since_min=0.0),))
+    assert fed(fire, 24, 30, ember())[1] == 0
+    assert fed(fire, 24, 30, ember(), later_min=15.0)[1] > 5
 
 
 def test_what_is_spent_is_raked_out() -> None:

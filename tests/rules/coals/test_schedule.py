@@ -83,3 +83,11 @@ def test_spent_coals_are_left_to_the_ash() -> None:
     )
     later = [batch.count for batch in batches[1:]]
     assert sum(later) > 10
+
+
+def test_coals_raked_aside_for_the_onions_come_back_for_the_boil() -> None:
+    stages, batches = run(
+        draft("brown", 8, 10, "fry"), draft("fry", 5, 6, "gentle fry"), draft("boil", 10, 15, "bring up")
+    )
+    assert [batch.count for batch in batches] == [30]
+    assert "coals.aside" in [reason.rule for reason in stages[-1].reasons]
