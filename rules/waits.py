@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 
 from rules import table
 from rules.method import Graph, graph
-from rules.method.follow import actions_of
+from rules.method.actions import actions_of
 from rules.method.graph import OPEN_FIRE, OVEN, STOVE
 from rules.plan import StageKind
 from rules.recipe import Deed, DurationKind, Recipe, Struct, Use

@@ -10,7 +10,7 @@ import re
 from collections.abc import Collection, Iterator
 from typing import NamedTuple
 
-from rules.method.follow import actions_of
+from rules.method.actions import actions_of
 from rules.recipe import Action, Recipe
 
 #: What stands between two deeds of a sentence.

@@ -42,11 +42,11 @@ def _phrases() -> tuple[tuple[re.Pattern[str], str], ...]:
         said = "|".join([*longest_first, FIGURE] if row.key == "size" else longest_first)
         filled[row.key] = f"(?:{said})" if row.key == "size" else rf"\b(?:{said})\b"
     found = []
-    for row in table.read("kitchen_phrases.toml", KitchenPhrase):
-        phrase = row.phrase
+    for told in table.read("kitchen_phrases.toml", KitchenPhrase):
+        phrase = told.phrase
         for key, said in filled.items():
             phrase = phrase.replace("{" + key + "}", said)
-        found.append((re.compile(phrase, re.IGNORECASE), row.camp))
+        found.append((re.compile(phrase, re.IGNORECASE), told.camp))
     return tuple(found)
 
 

@@ -8,18 +8,18 @@ into; else the deed goes on with the thing at hand. A step without actions count
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
 from functools import lru_cache
 from itertools import islice
 
 from msgspec.structs import replace
 
+from rules.method.actions import actions_of
 from rules.method.bench import Bench
 from rules.method.graph import HANDWORK, LAYING, MIXING, STOVE, WARMING, Event, Graph, parts
 from rules.method.settle import FLESH, Raw, settle
 from rules.method.unsaid import Doing, guesses
 from rules.method.words import kind_of, words
-from rules.recipe import Action, Deed, Recipe, Step, Use
+from rules.recipe import Action, Deed, Recipe, Use
 from rules.roles import POURED_AGAIN, role_of
 
 #: Deeds that open a thing of their own when they name foods and no thing.
@@ -32,14 +32,6 @@ POT_OF_ITS_OWN: frozenset[Deed] = frozenset({"boil", "steam", "melt", "heat", "d
 RECEIVING: frozenset[Deed] = frozenset({"pour", "add", "spread", "top"})
 #: Deeds of one thing over or into another.
 GOES_OVER: frozenset[Deed] = frozenset({"pour", "spread", "top"})
-#: Verbs that never fry or simmer.
-ONE_MEANING: dict[str, Deed] = {
-    "bake": "bake",
-    "baking": "bake",
-    "wait": "rest",
-    "stand": "rest",
-    "sit": "rest",
-}
 #: Deeds that are done around a thing and change nothing in it.
 AROUND: frozenset[Deed] = frozenset({"preheat", "line", "turn", "cover", "can"})
 #: Actions that are followed: a banquet has two hundred; a text with more than this is no recipe, and its foods stand
@@ -68,22 +60,6 @@ def _graph(recipe: Recipe) -> Graph:
         handwork=tuple(follower.handwork),
         deeds=tuple(follower.deeds.items()),
     )
-
-
-def actions_of(recipe: Recipe) -> Iterator[tuple[int, int, Action]]:
-    """Every action with its number in the whole method and the number of its step."""
-    at = 0
-    for number, step in enumerate(recipe.steps):
-        for action in step.actions or _as_one(step):
-            yield at, number, _by_word(action)
-            at += 1
-
-
-def _by_word(action: Action) -> Action:
-    """A verb that can mean one thing only means it, whatever stands before it on the fire."""
-    if action.does in STOVE and action.word in ONE_MEANING:
-        return replace(action, does=ONE_MEANING[action.word])
-    return action
 
 
 class _Follower:
@@ -443,10 +419,3 @@ class _Follower:
 
 def _lies(deed: Deed, fresh: list[Use], targets: list[int]) -> bool:
     return deed in LAYING - {"shape", "roll"} and bool(fresh) and (bool(targets) or deed == "serve")
-
-
-def _as_one(step: Step) -> tuple[Action, ...]:
-    """A step whose deeds could not be read: everything that it uses is added."""
-    if not step.uses:
-        return ()
-    return (Action(does="add", word="add", uses=tuple(Use(ingredient=index) for index in step.uses)),)

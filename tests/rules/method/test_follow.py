@@ -1,7 +1,8 @@
 from __future__ import annotations
 
 from rules.method import Graph, Taking, graph
-from rules.method.follow import MOST_ACTIONS, actions_of
+from rules.method.actions import actions_of
+from rules.method.follow import MOST_ACTIONS
 from rules.recipe import Recipe
 from tests.build import amount, doing, line, minutes, recipe, step
 
