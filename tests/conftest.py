@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import signal
 import socket
 
 import pytest
@@ -11,6 +12,9 @@ from hypothesis import settings
 # --hypothesis-profile=default.
 settings.register_profile("fixed", derandomize=True, deadline=None)
 settings.load_profile("fixed")
+
+# A run in the background is started with interrupts ignored, and so would be the processes of the tests about them.
+signal.signal(signal.SIGINT, signal.default_int_handler)
 
 
 @pytest.fixture(autouse=True)
