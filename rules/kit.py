@@ -35,7 +35,12 @@ ALWAYS_FUEL = Rule(
 BOWLS_QT = (2, 4, 6, 8, 12)
 BOWL_FILL = 2 / 3
 DARK_FROM_H, DARK_TO_H = 19, 7
-CUT = re.compile(r"\b(?:chop|slice|dice|cut|mince|halve|quarter|peel|core)", re.IGNORECASE)
+#: Work for a knife. "The cut onions" were cut at home, and what comes out of a can is cut already.
+CUT = re.compile(
+    r"\b(?:knife|chop|slice|dice|mince|halve|quarter|core|carve|slash|slits?|(?<!the )cut)\b"
+    r"|\([^)]*\b(?:cut|sliced|chopped|diced|halved|quartered|minced)\b"
+)
+CANNED = re.compile(r"\bcans? of [^.;]{0,80}")
 AT_HOME: frozenset[str] = frozenset({"dry mix", "wet mix", "prepped"})
 COLD: frozenset[str] = frozenset({"cool", "frozen"})
 
@@ -150,8 +155,13 @@ def _facts(
         yield "raw meat"
     if camp_steps:
         yield "cooking"
-    if any(CUT.search(step) for step in camp_steps):
+    steps = " ".join(camp_steps).lower()
+    if CUT.search(CANNED.sub("", steps)):
         yield "cutting"
+    if "thermometer" in steps:
+        yield "inside check"
+    if "ladle" in steps:
+        yield "liquid"
     if any(item.ingredient.to_taste for item in items):
         yield "to taste"
     goes = {use.goes for use in fat}

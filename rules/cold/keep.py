@@ -49,7 +49,8 @@ def cold(
     hard = [one for pack in cooled if pack.travels == "frozen" and (one := frozen(pack, items))]
     bags = tuple(bag(one, recipe, items, day, ledger) for one in hard)
     notes = tuple(raw_food(cooled, bags, items, day, ledger))
-    spent = None if day.shares_cooler else _budget(hard, bags, cooled, items, day)
+    counts = not day.shares_cooler and in_cooler(day) > 0
+    spent = _budget(hard, bags, cooled, items, day) if counts else None
     return Cold(
         frozen_packs=tuple(pack.id for pack in cooled if pack.travels == "frozen"),
         freeze_hours=_span([one.freeze_hours for one in bags]),
