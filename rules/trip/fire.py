@@ -12,7 +12,7 @@ from rules.recipe import Struct
 from rules.trip import times
 from rules.trip.irons import Booked
 from rules.trip.model import Dish, LightFor, Lighting, TripFuel
-from rules.trip.settle import main_stage
+from rules.trip.stacking import main_stage
 
 SHARED = Rule(
     id="fire.shared",
