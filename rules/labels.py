@@ -38,6 +38,8 @@ KEEPS = {
     "cool": "Keep at 40 °F or below",
     "frozen": "Freeze flat; keep frozen or cold",
 }
+#: Letters of a food's name.
+LONGEST_NAME = 36
 COALS: frozenset[StageKind] = frozenset({"bake", "roast", "simmer", "fry", "boil"})
 
 
@@ -95,7 +97,7 @@ def _head(pack: Pack, packs: Sequence[Pack], recipe: Recipe, items: Sequence[Ite
 
 
 def _contents(pack: Pack, items: Sequence[Item], day: Day, room: int) -> list[str]:
-    named = [items[part.ingredient].ingredient.name for part in pack.items]
+    named = [_named(part, items) for part in pack.items]
     measured = [_measured(part, items, day) for part in pack.items]
     lines = _listed("In it:", measured)
     if len(lines) > room:

@@ -16,7 +16,8 @@ from markupsafe import Markup
 from assistant.show import parts, words
 from assistant.show.boxes import boxes
 from assistant.show.fire import fire
-from assistant.show.moments import Line, again, by_date, folded, hour
+from assistant.show.moments import Line, again, by_date, hour
+from assistant.show.paper import print_size
 from assistant.show.plain import one_line, printable
 from assistant.show.template import own_text, policy, template
 from rules.circumstances import Day
@@ -24,25 +25,21 @@ from rules.plan import Plan, Purchase
 from rules.wording import short_names
 
 LONGEST_TITLE = 120
-#: The print is set as large as two pages allow: letters on them, and the size.
-SIZES = ((8_900, "larger"), (11_300, "usual"), (12_800, "smaller"))
-#: What the end of a line and the drawing of a stage take, in letters.
-LETTERS_OF_A_LINE, LETTERS_OF_A_STAGE = 25, 350
 
 
 def plan_card(plan: Plan, day: Day) -> str:
     """The page's HTML."""
     title = one_line(plan.recipe.title or "Camp meal", LONGEST_TITLE)
     script, style = own_text("card.js"), own_text("card.css")
+    shown = chapters(plan, day)
     page: str = template("card.html.j2").render(
         title=title,
         prefix="",
         key=_digest("\n".join((title, *plan.camp_steps, *(moment.do for moment in plan.timeline)))),
-        size=_size(plan),
-        style=Markup(style),  # noqa: S704 (our own file)
+        style=Markup(f":root {{ --print: {print_size(shown):g}pt }} {style}"),  # noqa: S704 (our own file)
         script=Markup(script),  # noqa: S704 (our own file)
         policy=policy(script=script),
-        **chapters(plan, day),
+        **shown,
     )
     return page
 
@@ -76,22 +73,6 @@ def chapters(plan: Plan, day: Day) -> dict[str, Any]:
 
 def _digest(text: str) -> str:
     return hashlib.sha256(text.encode("utf-8", "surrogatepass")).hexdigest()[:16]
-
-
-def _size(plan: Plan) -> str:
-    """How large the print is set, by how much there is to print."""
-    texts = [*plan.camp_steps, *plan.home_steps, *plan.kit.camp, *plan.kit.home]
-    texts += [caution.text for caution in plan.cautions]
-    texts += [line.do for line in folded(plan.timeline)]
-    texts += [f"{line.food} {line.buy} {line.need}" for line in plan.shopping]
-    texts += [f"{pack.label} {pack.container or ''} {pack.make_ahead or ''}" for pack in plan.packs]
-    texts += [plan.recipe.ingredients[item.ingredient].text for pack in plan.packs for item in pack.items]
-    texts += [ask.text + ask.default for ask in plan.questions]
-    if plan.heat:
-        texts += [f"{check.what} {check.sign}" for check in plan.heat.doneness]
-        texts += [stage.look_for + " " * LETTERS_OF_A_STAGE for stage in plan.heat.stages]
-    letters = sum(len(text) + LETTERS_OF_A_LINE for text in texts)
-    return next((size for most, size in SIZES if letters <= most), "smallest")
 
 
 def _facts(plan: Plan, day: Day) -> Iterator[tuple[str, str]]:

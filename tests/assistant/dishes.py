@@ -10,6 +10,7 @@ from assistant.reader.read import read
 from rules.circumstances import Day
 from rules.convert import camp
 from rules.plan import Plan
+from rules.recipe import Recipe
 
 ROOT = Path(__file__).parents[2]
 DAY = Day(people=9, eat="2027-07-03T18:30", trip_hours=30)
@@ -20,10 +21,15 @@ TEN = (
 
 
 @cache
+def recipe_of(dish: str) -> Recipe:
+    """A river recipe as read."""
+    return read((ROOT / "corpus" / "recipes" / f"river-{dish}.txt").read_text(encoding="utf-8"))
+
+
+@cache
 def plan_of(dish: str) -> Plan:
-    """The plan of a river recipe for nine, dinner at half past six."""
-    text = (ROOT / "corpus" / "recipes" / f"river-{dish}.txt").read_text(encoding="utf-8")
-    return camp(read(text), DAY)
+    """Its plan for nine, dinner at half past six."""
+    return camp(recipe_of(dish), DAY)
 
 
 def node_package(name: str) -> Path | None:
