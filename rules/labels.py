@@ -113,9 +113,13 @@ def _contents(pack: Pack, items: Sequence[Item], day: Day, room: int) -> list[st
 
 def _measured(part: PackItem, items: Sequence[Item], day: Day) -> str:
     """A share as it is measured: "1 1/2 cups flour"."""
-    return wording.measured(
-        part.amount, items[part.ingredient].ingredient.name, system=day.units, grams=part.grams
-    )
+    return wording.measured(part.amount, _named(part, items), system=day.units, grams=part.grams)
+
+
+def _named(part: PackItem, items: Sequence[Item]) -> str:
+    """The food, cut where it alone would fill a line and more."""
+    name = items[part.ingredient].ingredient.name
+    return name if len(name) <= LONGEST_NAME else f"{name[: LONGEST_NAME - 4].rstrip()} ..."
 
 
 def _use_by(pack: Pack, recipe: Recipe, items: Sequence[Item], day: Day, ledger: Ledger) -> str:
