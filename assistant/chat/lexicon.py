@@ -46,7 +46,7 @@ _TWO_FOR_TO = re.compile(
     r"(?<=\bwhat )2(?= [a-z])|(?<=\bhow )2(?= [a-z])|(?<=\bwhere )2(?= [a-z])", re.IGNORECASE
 )
 #: Signs of haste that stand for a word.
-_SIGNS = {"@": " at ", "w/o ": "without ", "w/ ": "with ", "b4 ": "before "}
+_SIGNS = {"@": " at ", " = ": " is ", "w/o ": "without ", "w/ ": "with ", "b4 ": "before "}
 _GLUED_FEET = re.compile(r"(?<=\d)'(?![\w'])")
 _GLUED_INCHES = re.compile(r"(?<=\d)(?:\"|''|”)")
 

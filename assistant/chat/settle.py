@@ -10,19 +10,22 @@ from collections.abc import Callable, Iterable, Mapping
 from typing import TYPE_CHECKING
 
 from assistant.chat.clocks import clock_of
-from assistant.chat.context import Context
-from assistant.chat.lexicon import LIGHT, Heard, Word
+from assistant.chat.context import Context, names_of
+from assistant.chat.lexicon import EDGE, LIGHT, Heard, Word
 from assistant.chat.patterns import Found
 from assistant.chat.slots import KINDS, air_f, fits, is_fat, oven_f
 from assistant.chat.values import Value
 from assistant.reader.lines import read_line
 from rules.circumstances import DIAMETERS_IN
+from rules.foods.names import singular
 from rules.units import in_all, kitchen
 
 if TYPE_CHECKING:
     from assistant.chat.acts import Meant
 
 STEP_F = 25
+#: So many pies are said to mean times the recipe; more are pieces of it.
+MOST_BATCHES = 6
 AIR_SLOTS = ("air", "air_degrees", "air_word", "air_minus")
 FREEZING_F = 32
 #: A food that nobody knows is a word or a few, not half a sentence.
@@ -65,6 +68,8 @@ def _set(match: Found, slot: str) -> str | None:
 def _people(match: Found, _heard: Heard, context: Context) -> Told:
     said, count = _number(match, "people"), _number(match, "count")
     relative = _set(match, "people")
+    if _set(match, "after") not in (None, context.last):
+        return
     if said is not None:
         more = sum(_number(match, slot) or 0 for slot in ("and_people", "and_more"))
         yield "people", {"people": int(said + more)}
@@ -82,7 +87,25 @@ def _people(match: Found, _heard: Heard, context: Context) -> Told:
         yield "people", {"people": max(1, people)}
 
 
-def _scale(match: Found, _heard: Heard, _context: Context) -> Told:
+def _times_made(match: Found, heard: Heard, context: Context) -> float | None:
+    """How many times the recipe a number of its loaves, rolls or pies is."""
+    count = _number(match, "made")
+    if count is None:
+        return None
+    things = {word.text for place in match.own for word in [heard.words[place]] if "MADE" in word.groups}
+    served = context.recipe.servings
+    of_one = {singular(word) for word in served.of.split()} if served is not None else set()
+    if served is not None and of_one & {singular(thing) for thing in things}:
+        return count / ((served.low + served.high) / 2)
+    return count if count <= MOST_BATCHES else None
+
+
+def _scale(match: Found, heard: Heard, context: Context) -> Told:
+    made = _times_made(match, heard, context)
+    if match.slots.get("made") is not None:
+        if made is not None:
+            yield "scale", {"factor": round(made, 4)}
+        return
     said = _number(match, "factor") or _number(match, "scale") or _number(match, "part")
     fixed = _set(match, "factor")
     factor = said if said is not None else float(fixed or 1)
@@ -189,11 +212,17 @@ def _elevation(match: Found, _heard: Heard, _context: Context) -> Told:
 def _eat_at(match: Found, heard: Heard, context: Context) -> Told:
     value = _value(match, "clock") or _value(match, "sure_clock")
     if value is not None:
-        clock = clock_of(value, meal=meal_of(heard))
+        clock = clock_of(value, meal=meal_of(heard) or _meal_at(context.day.eat))
     else:
         clock = _moved(match, (context.day.eat or "").rpartition("T")[2])
     if clock is not None:
         yield "eat at", {"clock": clock}
+
+
+def _meal_at(eat: str | None) -> str | None:
+    """The meal of a time that was set before: who breakfasts at half past eight and says nine means the morning."""
+    hour = int((eat or "24").rpartition("T")[2].partition(":")[0])
+    return "breakfast" if hour < 10 else "lunch" if hour < 14 else None
 
 
 def _moved(match: Found, eat: str) -> str | None:
@@ -214,7 +243,7 @@ def _moved(match: Found, eat: str) -> str | None:
 def meal_of(heard: Heard) -> str | None:
     """The meal that a sentence names, which says which half of the day it is."""
     for word in heard.words:
-        for meal in ("breakfast", "brunch", "lunch"):
+        for meal in ("breakfast", "brunch", "lunch", "dinner", "supper"):
             if meal in word.text:
                 return meal
         if "morning" in word.text:
@@ -244,12 +273,18 @@ def _units(match: Found, _heard: Heard, _context: Context) -> Told:
     yield "units", {"units": value.value if value is not None else "us"}
 
 
-def _swap(match: Found, _heard: Heard, _context: Context) -> Told:
+def _swap(match: Found, _heard: Heard, context: Context) -> Told:
     slots: Slots = {}
     for slot in ("from", "to"):
         word = match.slots.get(slot)
         if isinstance(word, Word):
             slots[slot] = word.text
+    listed = {name for item in context.recipe.ingredients for name in names_of(item.name)}
+    out, put = str(slots.get("from", "")), str(slots.get("to", ""))
+    if out and out not in listed and put in listed:
+        slots = {"from": put, "to": out}  # "swap sorghum for the molasses" by one who has molasses
+    elif not out and put in listed:
+        return  # "use butter", where there is butter
     yield "swap", slots
 
 
@@ -277,6 +312,10 @@ def _add(match: Found, heard: Heard, context: Context) -> Told:
     own = [heard.words[place] for place in sorted(match.own)]
     food = next((word for word in reversed(own) if word.value(KINDS["food"])), None)
     if food is None:
+        return
+    if _set(match, "back"):
+        if any(food.text in one.food or one.food in food.text for one in context.day.swaps):
+            yield "add", {"food": food.text}
         return
     slots: Slots = {"food": food.text}
     before = heard.text[own[0].end : food.start].strip()
@@ -320,8 +359,15 @@ def _undo(match: Found, _heard: Heard, _context: Context) -> Told:
     yield "undo", {"steps": int(steps) if steps.isdigit() else steps} if steps != "1" else {}
 
 
+def _end_of_part(match: Found, heard: Heard) -> int:
+    place = match.end
+    while place < len(heard.words) and EDGE not in heard.words[place].groups:
+        place += 1
+    return place
+
+
 def _steps(match: Found, heard: Heard, _context: Context) -> Told:
-    said = [group for word in heard.words[match.start : match.end] for group in word.groups]
+    said = [group for word in heard.words[match.start : _end_of_part(match, heard)] for group in word.groups]
     where = "home" if "HOME" in said else "camp" if "ATCAMP" in said else _set(match, "where")
     yield "steps", {"where": where} if where else {}
 
