@@ -149,12 +149,19 @@ class Batch(Struct, frozen=True, kw_only=True):
 
 
 class Fuel(Struct, frozen=True, kw_only=True):
-    """Briquettes for everything: `lit` is the sum of the batches, `reserve` a quarter of it rounded up."""
+    """Briquettes for everything: `lit` is the sum of the batches, `reserve` a quarter of it rounded up.
+
+    `kg` and `lb` are the same mass; `chimney_loads` says how often a chimney is filled, each with a starter under it.
+    `stacked_saves` briquettes of those lit are spared where pots of one bake stand on one another: offered, not taken.
+    """
 
     lit: int
     reserve: int
     briquettes: int
     kg: float
+    lb: float = 0.0
+    chimney_loads: int = 0
+    stacked_saves: int = 0
     batches: tuple[Batch, ...] = ()
 
 

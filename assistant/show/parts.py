@@ -116,10 +116,17 @@ def rhythm(stage: Stage, day: Day) -> list[str]:
 
 def fuel(needed: Fuel, units: Units = "us") -> str:
     """How many briquettes to bring."""
-    return (
+    told = (
         f"Bring {needed.briquettes} briquettes ({words.weight(needed.kg, units)}): {needed.lit} to light, "
         f"{needed.reserve} in reserve."
     )
+    if needed.chimney_loads > 1:
+        told += f" {words.capital(words.count(needed.chimney_loads))} chimney loads, a starter for each."
+    elif needed.chimney_loads:
+        told += " One chimney load, one starter."
+    if needed.stacked_saves:
+        told += f" With the pots stacked on one another {needed.stacked_saves} fewer: ask why about fuel."
+    return told
 
 
 def done(check: Doneness, units: Units = "us") -> str:

@@ -15,7 +15,7 @@ from rules.circumstances import Day
 from rules.coals.cook import EVERY, Cook, Point, temperatures
 from rules.coals.counts import Coals, Way
 from rules.coals.counts import coals as counted
-from rules.coals.fire import Fire, Pot, laid, left_by, over, put_back, raked, trimmed
+from rules.coals.fire import Fire, Pot, after_pause, laid, left_by, over, put_back, raked, trimmed
 from rules.coals.fuel import chimney_min
 from rules.coals.load import Load, planned
 from rules.plan import CurvePoint, Heat, Plan, PotPlan, Stage, StageKind
@@ -39,6 +39,8 @@ _WAYS: dict[StageKind, tuple[Way, ...]] = {
 #: Ways whose temperature is the water's, whatever the plan shows for the height.
 _AT_THE_BOIL: frozenset[Way] = frozenset({"simmer", "boil", "bring up"})
 _SIMMER_F = 213.0
+#: Between two stages that follow each other no more than rounding lies [min].
+SHORTEST_PAUSE_MIN = 5.0
 
 
 class Course(Struct, frozen=True, kw_only=True):
@@ -112,8 +114,10 @@ def _followed(
         if stage.minutes is None or stage.starts_at_min is None or not stage.top + stage.under:
             continue
         start = stage.starts_at_min
-        fire = msgspec.structs.replace(
-            fire or Fire(at_min=start, iron_f=day.air_f, food_f=None), at_min=start
+        fire = fire or Fire(at_min=start, iron_f=day.air_f, food_f=None)
+        is_pause = start - fire.at_min > SHORTEST_PAUSE_MIN
+        fire = (
+            after_pause(fire, start, day.air_f) if is_pause else msgspec.structs.replace(fire, at_min=start)
         )
         way, its = _counted(stage, this_pot, day)
         fresh = [(more.at_min - start, float(more.top + more.under)) for more in stage.refresh]

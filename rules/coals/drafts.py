@@ -72,7 +72,10 @@ def heat_figure(key: str) -> HeatFigure:
 
 
 class Draft(Struct, frozen=True, kw_only=True):
-    """A stage without its coals. `look` is the key of what to look for, `is_main` marks what makes the dish."""
+    """A stage without its coals. `look` is the key of what to look for, `is_main` marks what makes the dish.
+
+    Before it the food waits `pause_min` minutes off the coals.
+    """
 
     kind: StageKind
     way: Way
@@ -82,6 +85,7 @@ class Draft(Struct, frozen=True, kw_only=True):
     look: str
     is_main: bool = False
     is_guess: bool = False
+    pause_min: float = 0.0
 
     @property
     def middle_min(self) -> float:

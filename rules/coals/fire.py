@@ -131,6 +131,11 @@ def left_by(
     )
 
 
+def after_pause(fire: Fire, at_min: float, air_f: float) -> Fire:
+    """The fire after a while without a pot on it: the iron is cold again, the coals were raked aside and burned on."""
+    return Fire(at_min=at_min, iron_f=air_f, aside=(*fire.bed, *fire.aside))
+
+
 def fed(fire: Fire, wanted: int, lit_before: int, glow: Ember, *, later_min: float = 0.0) -> tuple[Fire, int]:
     """The fire with coals that give what `wanted` fresh ones would (`later_min` minutes on), and how many were lit for it.
 

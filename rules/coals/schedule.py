@@ -17,7 +17,7 @@ from rules.circumstances import Day
 from rules.coals.cook import Cook
 from rules.coals.counts import Coals
 from rules.coals.drafts import Draft
-from rules.coals.fire import BOILING, EMPTY, ON_THE_WAY_MIN, Fire, Pot, fed, left_by, over, raked
+from rules.coals.fire import BOILING, EMPTY, ON_THE_WAY_MIN, Fire, Pot, after_pause, fed, left_by, over, raked
 from rules.coals.fuel import chimney_min
 from rules.coals.renew import fresh_coals
 from rules.coals.warming import (
@@ -108,6 +108,8 @@ class _Walk:
     def on(self, drafts: Sequence[Draft], coals: Sequence[Coals | None], place: int) -> list[Timed]:
         """A draft as a stage, after the one that brings the pot to its heat where food is in it already."""
         draft, its = drafts[place], coals[place]
+        if draft.pause_min:
+            self.fire = after_pause(self.fire, self.fire.at_min + draft.pause_min, self.day.air_f)
         if draft.kind == "rise":
             return [Timed(draft=draft, coals=None, starts_at_min=self.fire.at_min)]
         if its is None or not its.total:

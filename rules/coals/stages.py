@@ -19,7 +19,7 @@ from rules.coals.doneness import doneness
 from rules.coals.drafts import Draft, heat_figure
 from rules.coals.figures import figure
 from rules.coals.fire import Pot
-from rules.coals.fuel import chimney_min, fuel, reasons
+from rules.coals.fuel import chimney_min, fuel, reasons, stacked
 from rules.coals.highground import boiling_f, boils_at
 from rules.coals.kitchen import BAKED
 from rules.coals.load import load
@@ -37,7 +37,7 @@ from rules.plan import Batch, Depth, Doneness, FatUse, Fuel, Heat, Minutes, PotP
 from rules.pot import minutes_factor
 from rules.recipe import Family, Recipe
 from rules.table import Row, read
-from rules.waits import rest_after
+from rules.waits import pauses, rest_after
 
 NO_FIRE: dict[Family, str] = {
     "no cook": "Nothing in it is cooked, so it needs no coals: packs, cooler and a clean board do the job.",
@@ -65,6 +65,11 @@ LOOK = Rule(
 HIGH_GROUND = Rule(
     id="heat.high-ground",
     because="at {feet:,.0f} ft water boils cooler: {kind} takes a quarter longer",
+)
+PAUSE = Rule(
+    id="heat.pause",
+    because="before the {kind} the food waits {minutes:.0f} minutes off the coals, as the method says: the pot is warmed"
+    " again for it",
 )
 EACH_POT = Rule(
     id="fuel.pots",
@@ -103,11 +108,21 @@ def plan_heat(
     told = course(recipe, items, dish, fat, day, ledger)
     if not told:
         return None, NO_FIRE.get(dish.family, NOTHING_HEATED)
-    drafts = _adjusted(told, recipe, items, dish, pot, day, ledger)
+    drafts = _adjusted(_paused(told, recipe, ledger), recipe, items, dish, pot, day, ledger)
     if not day.charcoal:
         return None, FIRE_BAN + _without_coals(drafts, dish.family)
     done = doneness(recipe, items, dish, ledger)
     return _heated(drafts, items, pot, done, recipe, day, ledger), None
+
+
+def _paused(drafts: Sequence[Draft], recipe: Recipe, ledger: Ledger) -> list[Draft]:
+    """The drafts with the minutes that food, cooked once, is put together and chills or soaks before it goes on."""
+    found = pauses(recipe, [draft.kind for draft in drafts])
+    for place, minutes in found.items():
+        ledger.note(PAUSE.says(drafts[place].kind, minutes=minutes, kind=drafts[place].kind))
+    return [
+        msgspec.structs.replace(draft, pause_min=found.get(place, 0.0)) for place, draft in enumerate(drafts)
+    ]
 
 
 def _without_coals(drafts: Iterable[Draft], family: Family) -> str:
@@ -188,9 +203,12 @@ def _heated(
         pot=Pot(diameter_in=diameter, depth=depth, load=load(items, pots)),
         day=day,
     )
-    total = fuel(Batch(light_at_min=batch.light_at_min, count=batch.count * pots) for batch in batches)
-    _tell(stages, total, pots, day, ledger)
     made = [_stage(stage, diameter, depth, day, ledger) for stage in stages]
+    saves, stacking = stacked(made, pots)
+    of_all = [Batch(light_at_min=batch.light_at_min, count=batch.count * pots) for batch in batches]
+    total = fuel(of_all, stacked_saves=saves)
+    _tell(stages, total, pots, day, ledger)
+    ledger.note(*stacking)
     return Heat(stages=tuple(_lit(made)), fuel=total, doneness=done)
 
 
