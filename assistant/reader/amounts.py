@@ -144,7 +144,14 @@ def _implied(words: Words, at: int) -> Found | None:
     own = unit(words, place)
     if own is None or own.plural or len(words[place]) < 3 or own.end >= len(words):
         return None
-    if own.unit.kind in ("part", "shape", "container", "length") and word(words, own.end) != "of":
+    sized = (
+        place > at and words[at] != "whole" and own.unit.kind in ("part", "container")
+    )  # "small bunch parsley"
+    if (
+        own.unit.kind in ("part", "shape", "container", "length")
+        and word(words, own.end) != "of"
+        and not sized
+    ):
         return None
     notes = (" ".join(words[at:place]),) if place > at else ()
     return Found((Amount(low=1, high=1, unit=own.unit.id),), own.end, notes, stated=False)

@@ -84,7 +84,12 @@ def _several(draft: Draft, start: int, end: int) -> bool:
     if len(inner) < 2 or line.word(start) in ORS:
         return False
     if _reads_apart(draft, inner[0]):
-        for piece in inner:
+        for place, piece in enumerate(inner):
+            if line.word(piece.start) in ORS and piece is not inner[-1]:
+                # "8 medium, or 3 cans, drained": what follows is said of the other food.
+                substitute(draft, piece.start + 1, inner[place + 1].start - 1)
+                draft.note(line.text(inner[place + 1].start, end))
+                break
             aside(draft, piece.start, piece.end, bracket=True)
     else:
         draft.note(line.text(start, end))
@@ -197,7 +202,7 @@ def substitute(draft: Draft, start: int, end: int) -> None:
         if first and not taken.preps:
             first[0] = line.text(name, place) + " " + first[0]
         if first[0].split() != [draft.names[0]] if draft.names else True:
-            draft.alternatives += [part.removeprefix("of ").strip() for part in [*first, *others]]
+            draft.alternatives += [part.removeprefix("of ").strip(SIGNS) for part in [*first, *others]]
     draft.note(f"or {line.text(start, end)}" if found else line.text(stop, end))
     if stop < end:
         _scan(draft, stop, end)

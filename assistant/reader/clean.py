@@ -31,6 +31,8 @@ LINK = re.compile(r"\[([^\[\]]{1,300})\](?:\([^()\s]{0,600}(?: \"[^\"]{0,200}\")
 FOOTNOTE = re.compile(r"\[\^[^\[\]\s]{1,20}\]|(?<=\w)\[\w{1,2}\]|(?<=[^\W\d_])[⁰¹²³⁴-⁹]{1,2}|[†‡§]")
 ADDRESS = re.compile(r"<?\b(?:https?://|www\.)[^\s<>()]{1,2000}>?")
 TAG = re.compile(r"</?[a-zA-Z][^<>]{0,300}>")
+#: "w/ sugar", "w/sugar", "w/o salt".
+WITH = re.compile(r"\bw/(?:o\b)?", re.IGNORECASE)
 STRUCK = re.compile(r"~~")
 TIMES = re.compile(r"(?<=\d) ?\* ?(?=\d)")
 EMPHASIS = re.compile(r"\*{1,3}|(?<!\w)_{1,3}|_{1,3}(?!\w)|`{1,3}")
@@ -130,6 +132,8 @@ def plain(line: str) -> str:
         line = LINK.sub(r"\1", IMAGE.sub(" ", line))
         line = FOOTNOTE.sub("", line)
     line = characters(line)
+    if "w/" in line:
+        line = WITH.sub(lambda found: "without" if found[0].endswith("o") else "with ", line)
     if "<" in line or "://" in line or "www." in line:
         line = TAG.sub(" ", ADDRESS.sub("", line))
     if "*" in line or "_" in line or "`" in line or "~~" in line:

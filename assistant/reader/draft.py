@@ -64,7 +64,11 @@ class Draft:
 
     def _instead(self) -> tuple[str, ...]:
         """What may stand for the first food: each once, and not that food itself."""
-        return tuple(dict.fromkeys(other for other in self.alternatives if other and other != self.names[0]))
+        return tuple(
+            dict.fromkeys(
+                other for other in map(_unsigned, self.alternatives) if other not in ("", self.names[0])
+            )
+        )
 
     def ingredients(self, *, text: str, number: int, component: str | None) -> list[Ingredient]:
         """One ingredient for every food wanted; the first has the amounts, all of them where the line says "each"."""
@@ -93,6 +97,10 @@ class Draft:
                 )
             )
         return found
+
+
+def _unsigned(name: str) -> str:
+    return name.strip(SIGNS)
 
 
 def food_key(

@@ -6,12 +6,16 @@ from assistant.reader import names
 from assistant.reader.amounts import amounts, on_top
 from assistant.reader.draft import Draft
 from assistant.reader.joined import is_kind
+from assistant.reader.measures import unit
 from assistant.reader.names import ANDS, Taken, known
 
 
 def is_another(draft: Draft, start: int, end: int) -> bool:
     """Whether a further amount is that of another food: "2 carrots, 1 onion"."""
     line = draft.line
+    own = unit(line.words, start)
+    if own and line.word(own.end) == "of":  # "a few sprigs of thyme"
+        start = own.end + 1
     place = names.lead(line, start, end, Taken())
     stop = names.core_end(line, place, end) if place < end else end
     joined = [at for at in range(place, stop) if line.word(at) in ANDS]

@@ -11,7 +11,7 @@ from collections.abc import Sequence
 
 from assistant.reader.deeds import starts_with_order
 from assistant.reader.headings import Part, standing
-from assistant.reader.marks import Marked
+from assistant.reader.marks import POSTED, Marked
 from rules.foods import catalogue
 
 UNITS = r"(?:tsps?|tbsps?|tbs|teaspoons?|tablespoons?|cups?|c|oz|ounces?|lbs?|pounds?|g|grams?|kg|ml|l|liters?|litres?|pints?|quarts?|sticks?|cans?|tins?|pinch(?:es)?|dash(?:es)?|cloves?|handfuls?|splash|drizzle|knob|bunch|sprigs?|slices?|packages?|packets?|jars?)"
@@ -26,7 +26,9 @@ BRACKETS = re.compile(r"\([^()]{0,400}\)?")
 #: A line this long that ends without a sign goes on in the line below [words].
 UNENDED = 8
 AMOUNT_INSIDE = re.compile(rf"\d\s?{UNITS}\b", re.IGNORECASE)
-MEASURED = re.compile(rf"[\d./ -]{{1,8}}\s?{UNITS}\b", re.IGNORECASE)
+MEASURED = re.compile(
+    rf"[\d./ -]{{1,8}}\s?(?:(?:large|small|medium|big|good|heaped|level) )?{UNITS}\b", re.IGNORECASE
+)
 FIRST_PERSON = re.compile(r"\b(?:I|I'm|I've|we|my|our|you'll|you're)\b")
 SENTENCES = re.compile(r"(?<=[.!?;])\s+")
 PARTS: tuple[Part, ...] = ("head", "ingredients", "method", "notes")
@@ -97,11 +99,14 @@ def _cheapest(lines: list[Marked], allowed: tuple[Part, ...]) -> list[Part]:
     best: dict[Part, float] = {part: 0.0 if part == allowed[0] else 1.0 for part in allowed}
     came: list[dict[Part, Part]] = []
     numbers = {line.number for line in lines}
+    first = next((line for line in lines if not POSTED.match(line.body)), lines[0])
     for above, line, following in zip([None, *lines[:-1]], lines, [*lines[1:], None], strict=True):
         weights = evidence(line)
-        if line is lines[0] and _begins_a_list(line, following):
+        if line.number < first.number:
+            weights["head"] += FIRST
+        elif line is first and _begins_a_list(line, following):
             weights["ingredients"] += FIRST
-        elif line is lines[0] and not line.bullet and line.words <= LONGEST_TITLE:
+        elif line is first and not line.bullet and line.words <= LONGEST_TITLE:
             weights["head"] += FIRST + (ALONE if line.number + 1 not in numbers else 0.0)
         elif _goes_on(line, above):
             weights["ingredients"] = min(weights["ingredients"], 0.0)
@@ -164,7 +169,7 @@ def evidence(line: Marked) -> dict[Part, float]:
         starts_with_order(sentence) for sentence in SENTENCES.split(SHORTENED.sub(r"\1", body))[:12]
     )
     weights: dict[Part, float] = {"head": 0.3, "ingredients": 0.0, "method": 0.0, "notes": 0.2}
-    if amount and words <= 16 and not ordered:
+    if amount and words <= (30 if measured else 16) and not ordered:
         weights["ingredients"] += 3
         weights["method"] -= 1.5
     elif AMOUNT_INSIDE.search(body) and words <= 10:

@@ -51,7 +51,9 @@ def part_of(heading: str) -> Part | None:
     for form in (bare, spare):
         if form in known:
             return known[form]
-    return None
+    # "Zutaten / Ingredients": a heading in two languages.
+    both = re.split(r"\s[/|]\s", BRACKETS.sub(" ", heading))
+    return next((known[form] for form in map(_bare, both) if form in known), None) if len(both) == 2 else None
 
 
 def strong_part_of(heading: str) -> Part | None:

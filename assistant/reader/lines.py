@@ -89,10 +89,14 @@ def _spelled_out(body: str) -> str:
 
 
 def _borrow_noun(first: Draft, second: Draft) -> None:
-    """In "1 red and 1 green pepper" the first food borrows the noun of the second."""
+    """In "1 red and 1 green pepper" the first food borrows the noun of the second, or the other way round."""
     parts = second.names[0].split()
     if first.names and joined.is_kind(first.names[0]) and len(parts) > 1 and not known(first.names[0]):
         first.names[0] = " ".join([first.names[0], *parts[1:]])
+    kind, *noun = first.names[0].split()
+    if joined.is_kind(second.names[0]) and joined.is_kind(kind) and noun:
+        # "1 red pepper and 1 yellow"
+        second.names[0] = " ".join([second.names[0], *noun])
 
 
 def _read(draft: Draft) -> None:

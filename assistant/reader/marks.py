@@ -28,6 +28,11 @@ BOLD = re.compile(r"(\*\*|__)(?=\S)[^*_]{1,120}(?<=\S)\1\s{0,2}:?$")
 #: A few words in italics that stand alone are a sub-heading: "*Cake*".
 ITALIC_HEADING = re.compile(r"([*_])(?=[A-Z])[^*_.,!?\d]{2,40}(?<=[^\s])\1\s{0,2}:?$")
 UNDERLINE = re.compile(r"(?:={3,}|-{3,}|~{3,})\s*$")
+#: What stands over a post or opens a letter is no title.
+POSTED = re.compile(
+    r"(?:posted|submitted|written|shared|uploaded|sent) (?:by|on)\b|(?:hi|hello|hey|dear)\b.{0,40}$|on .{4,60} wrote:?$",
+    re.IGNORECASE,
+)
 IMAGE_ONLY = re.compile(r"!\[[^\]]{0,300}\]\([^)]{0,900}\)$")
 
 

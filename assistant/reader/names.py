@@ -17,6 +17,7 @@ from rules.foods import catalogue
 
 ANDS = frozenset({"and", "&", "+"})
 ORS = frozenset({"or"})
+MORE = frozenset({"more", "extra"})
 JOINS = ANDS | ORS | {"/"}
 SKIPPED = frozenset({"of", "the", "a", "an", "'s"})
 
@@ -204,9 +205,16 @@ def core_end(line: Line, start: int, end: int) -> int:
             while start < line.before("adverb", first) < first:
                 first = line.before("adverb", first)
             return first
-        if line.after("tail", place) > place:
+        if line.after("tail", place) > place or _is_more(line, place, end):
             return place
     return end
+
+
+def _is_more(line: Line, at: int, end: int) -> bool:
+    """`("+" | "and") ("more" | "extra") ["for" ... | "to taste"]`: more of the same food."""
+    if line.word(at) not in ANDS or line.word(at + 1) not in MORE:
+        return False
+    return at + 2 >= end or line.after("tail", at + 2) > at + 2 or line.after("taste", at + 2) > at + 2
 
 
 def _leads_on(line: Line, at: int, end: int) -> bool:

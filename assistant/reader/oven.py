@@ -28,7 +28,7 @@ PREHEATS = re.compile(
 )
 #: "Preheat the oven to 350", "bake 350": a figure without its degrees.
 BARE = re.compile(
-    r"\b(?:oven|bake|baked|roast|preheat)\b(?:[^.;]{0,40}?\b(?:to|at|of|on)\s(?:about )?|\s)(\d{3})\b"
+    r"\b(?:oven|bake|baked|roast|preheat)\b(?:[^.;]{0,40}?(?:\b(?:to|at|of|on)\s|@\s?)(?:about )?|\s)(\d{3})\b"
     r"(?!\s?(?:g|ml|grams|minutes|°|degrees|f\b|c\b))",
     re.IGNORECASE,
 )

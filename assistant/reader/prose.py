@@ -40,6 +40,16 @@ SPARE = re.compile(
 JOIN = re.compile(r"\s{0,20}(?:-|-?to-?|or|,? ?(?:and |or )?up to|/)\s{0,20}", re.IGNORECASE)
 AND = re.compile(r"\.?\s{0,20}(?:and|,|&)?\s{0,20}", re.IGNORECASE)
 BETWEEN = re.compile(r"\bbetween\s{0,10}(?:about )?$", re.IGNORECASE)
+#: Units written as one letter on cards: "2 T. butter", "1 c. of the cheese"; of the letters only the T tells by its size.
+LETTER = re.compile(r"(T|t|c|C|Tb|Tbl)\b\.?(?!\w)")
+LETTERS = {
+    "T": "tablespoon",
+    "Tb": "tablespoon",
+    "Tbl": "tablespoon",
+    "t": "teaspoon",
+    "c": "cup",
+    "C": "cup",
+}
 #: A single C or F behind a smaller figure is a cup or nothing.
 LEAST_DEGREES = 30
 MINUTES = {"second": 1 / 60, "minute": 1.0, "hour": 60.0, "day": 1440.0, "week": 10080.0, "month": 43200.0}
@@ -197,6 +207,8 @@ def _bare(text: str) -> Iterator[_Bare]:
             if known and _fits(known[0], number, gap[1][: known[1]], apart=gap[0][:1].isspace()):
                 unit, length = known
                 end = gap.start(1) + length
+            elif letter := LETTER.match(gap[1]):
+                unit, end = LETTERS[letter[1]], gap.start(1) + letter.end()
         yield _Bare(
             number, number, unit, found.start(1), end, bool(loose or found[0].strip()[:1] in "~acrACR")
         )
@@ -271,6 +283,9 @@ def _range(text: str, here: _Bare, following: _Bare, between: str) -> _Bare | No
     if between.strip() == "/" and here.unit:
         return None
     if sort == "temperature" and here.unit not in (following.unit, "degree"):
+        return None
+    if other == "temperature" and here.low * 2 < following.low:
+        # "Mark 2 or 300 F" are two ways to say one heat.
         return None
     low, unit = _as(here, here.unit or following.unit, following.unit)
     if low > following.low or (here.unit is None and low == following.low):

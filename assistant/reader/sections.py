@@ -16,7 +16,7 @@ from assistant.reader.desk import Desk, Kind, is_fact, title_of
 from assistant.reader.guess import AMOUNT, guess
 from assistant.reader.headings import Part
 from assistant.reader.listing import sort_list
-from assistant.reader.marks import Marked, mark
+from assistant.reader.marks import POSTED, Marked, mark
 from assistant.reader.telling import sort_method
 from rules.recipe import Struct
 
@@ -301,7 +301,7 @@ def _opens(line: Marked) -> Part | None:
 
 
 def _may_be_title(line: Marked) -> bool:
-    return line.words <= LONGEST_TITLE and not line.body.endswith((".", "!"))
+    return line.words <= LONGEST_TITLE and not line.body.endswith((".", "!")) and not POSTED.match(line.body)
 
 
 def _is_title(desk: Desk, line: Marked) -> bool:

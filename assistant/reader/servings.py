@@ -27,7 +27,8 @@ BEFORE = re.compile(
 )
 #: A sentence of the method that tells how many it feeds: "Serves nine."
 TOLD = re.compile(
-    r"(?:^|[.!?]\s{1,12})(?:(?:that|this|it) )?(?:serves|feeds|slices for)\s{1,12}(?=\d)", re.IGNORECASE
+    r"(?:^|[.!?]\s{1,12})(?:(?:that|this|it) )?(?:(?:serves|feeds|slices for)|yields?:?|(?:makes|yields?:?) (?:about |around )?(?=\d[^.]{1,30}(?:\.|$)))\s{0,12}(?=\d)",
+    re.IGNORECASE,
 )
 DOZEN = re.compile(r"\ba dozen\b", re.IGNORECASE)
 MOST = 2000.0

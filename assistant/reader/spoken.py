@@ -27,6 +27,8 @@ SAYINGS: tuple[tuple[re.Pattern[str], str], ...] = tuple(
         (r"\bthree[- ]quarters of an hour\b", "45 minutes"),
         (r"\b(?:a )?quarter of an hour\b", "15 minutes"),
         (r"\b(?:an? )?hour and a half\b", "90 min"),
+        (r"\ban? hour and a quarter\b", "75 min"),
+        (r"\ban? hour and three[- ]quarters\b", "105 min"),
         (r"\ban? hour or two\b", "1-2 hours"),
         (r"\ban? minute or two\b", "1-2 minutes"),
         (r"\ban? day or two\b", "1-2 days"),

@@ -14,7 +14,7 @@ from assistant.reader.desk import Desk, asks
 from assistant.reader.marks import Marked
 
 CHATTER = re.compile(
-    r"(?:notes?|tips?|hints?|nb|n\.b|p\.?s|fyi|warning|caution|disclaimer|photo|image|source|credit|recipe by"
+    r"(?:(?:notes?|tips?|hints?)(?=\s?(?:$|[:.!,-]|on\b|for\b|from\b|that\b|about\b))|nb|n\.b|p\.?s|fyi|warning|caution|disclaimer|photo|image|source|credit|recipe by"
     r"|adapted from|copyright|enjoy|bon app|happy (?:cooking|baking|camping))\b[\s:.!,]?",
     re.IGNORECASE,
 )

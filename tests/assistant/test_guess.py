@@ -129,3 +129,16 @@ def test_a_figure_at_the_head_of_a_wrapped_line_counts_no_food() -> None:
     wrapped = "25x35 cm sheet) and flatten it with your hands."
     after = f"Roll out the dough and lay it on a large baking sheet (this is enough for a\n{wrapped}\n"
     assert kinds(BARE.format(head="Buns", after=after))[wrapped] == "step"
+
+
+@pytest.mark.parametrize("line", ["Posted by mudlark, Tue 9:14 pm", "Hi Rowan,", "Dear all,"])
+def test_what_stands_over_a_post_is_no_title(line: str) -> None:
+    page = layout(BARE.format(head=f"{line}\n\nSandbar Buns", after=""))
+    assert page.title == "Sandbar Buns"
+
+
+def test_a_long_line_with_a_measure_is_a_food() -> None:
+    line = "1 large bunch chervil, roughly chopped, plus wedges of lime, sour cream, rice and whatever else we have, to serve"
+    assert (
+        kinds(BARE.format(head="Buns", after="").replace("3 eggs", f"{line}\n3 eggs"))[line] == "ingredient"
+    )

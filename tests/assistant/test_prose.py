@@ -34,6 +34,7 @@ def only(text: str) -> Quantity:
         ("an hour", 60, 60),
         ("half an hour", 30, 30),
         ("an hour and a half", 90, 90),
+        ("an hour and a quarter", 75, 75),
         ("two hours and a half", 150, 150),
         ("two to two and a half hours", 120, 150),
         ("a minute or two", 1, 2),
@@ -173,3 +174,19 @@ def test_the_library_comes_without_its_checks_and_without_its_classifier() -> No
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout.split() == ["False", "None", "False", "False"]
+
+
+@pytest.mark.parametrize(
+    ("text", "figures"),
+    [
+        ("1 c. of the cheese", [(1, "cup")]),
+        ("2 T. of the butter", [(2, "tablespoon")]),
+        ("1/2 t salt", [(0.5, "teaspoon")]),
+        ("bake at 180 c", [(180, "celsius")]),
+        ("Mark 2 or 300 F", [(300, "fahrenheit")]),
+        ("in a second bowl", []),
+        ("wait a second, then stir", [(0.0167, "minute")]),
+    ],
+)
+def test_single_letters_are_units_where_they_can_be(text: str, figures: list[tuple[float, str]]) -> None:
+    assert [(found.high, found.unit) for found in quantities(text)] == figures

@@ -301,3 +301,24 @@ def test_a_part_of_the_list_may_be_called_like_a_part_of_the_work(heading: str) 
     found = components(text)
     assert list(found) == ["3 eggs", "2 tbsp oil"]
     assert found["2 tbsp oil"]
+
+
+def test_a_sentence_that_opens_with_tip_is_no_tip() -> None:
+    text = RECIPE.format(list="Ingredients", method="Method").partition("1.")[0]
+    page = layout(f"{text}Mix it.\n\nTip dough into the hot pot and bake it.\n\nTip: use a hot pot.\n")
+    assert {line.body: line.kind for line in page.lines if line.body.startswith("Tip")} == {
+        "Tip dough into the hot pot and bake it.": "step",
+        "Tip: use a hot pot.": "note",
+    }
+
+
+@pytest.mark.parametrize(
+    "heading", ["Zutaten / Ingredients", "Ingredients | Ingr\u00e9dients", "Zutaten / Ingredients (9 people)"]
+)
+def test_a_heading_in_two_languages_opens_the_list(heading: str) -> None:
+    page = layout(RECIPE.format(list=heading, method="Zubereitung / Method"))
+    assert [line.body for line in page.lines if line.kind == "ingredient"] == ["2 cups flour", "1 tsp salt"]
+    assert [line.body for line in page.lines if line.kind == "step"] == [
+        "Mix the flour and salt.",
+        "Bake it.",
+    ]
