@@ -129,11 +129,16 @@ def _without_coals(drafts: Iterable[Draft], family: Family) -> str:
     if family not in STOVE_FAMILIES:
         return NO_STOVE
     stages = ", ".join(
-        f"{draft.kind} {draft.low_min:.0f} to {draft.high_min:.0f} minutes"
+        f"{draft.kind} {_span(draft.low_min, draft.high_min)} minutes"
         for draft in drafts
         if draft.kind != "warm"
     )
     return ON_A_STOVE.format(stages=stages)
+
+
+def _span(low: float, high: float) -> str:
+    """Two ends in whole figures, one where they agree."""
+    return f"{low:.0f}" if round(low) == round(high) else f"{low:.0f} to {high:.0f}"
 
 
 def _adjusted(
