@@ -122,12 +122,23 @@ def wind_factor(
 
 
 def wind_at_the_pot(word: Wind, depth_in: float) -> float:
-    """Wind [m/s] at half the height of a pot that stands on its legs."""
-    return wind_at(
-        (depth_in / 2 + figure("legs").value) * INCH,
+    """Wind [m/s] at half the height of a pot that stands on its legs.
+
+    The open land's profile holds down to the height at which a person feels the wind. It says nothing of a few inches,
+    which lie inside its roughness: there the profile of the bare ground round the fire goes on.
+    """
+    felt_m = figure("felt height").value
+    felt = wind_at(
+        felt_m,
         speed=wind(word).speed_mph * MPH,
         at_m=figure("wind height").value,
         roughness_m=figure("roughness").value,
+    )
+    return wind_at(
+        (depth_in / 2 + figure("legs").value) * INCH,
+        speed=felt,
+        at_m=felt_m,
+        roughness_m=figure("bare roughness").value,
     )
 
 
