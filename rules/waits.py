@@ -108,14 +108,15 @@ def rest_after(recipe: Recipe) -> float:
 
 
 def pauses(recipe: Recipe, kinds: Sequence[StageKind]) -> dict[int, float]:
-    """By number of the stage: minutes that its food, cooked once already, waits off the coals before it."""
+    """By number of the stage: minutes that its food, cooked once already, is put together and waits before it."""
     found: dict[int, float] = {}
     for wait in waits(recipe):
         place = stage_after(wait, kinds)
         is_long = figure("pause_min") <= wait.low_min <= figure("longest_pause_min")
         if place and is_long and wait.cooked and wait.what != "rise":
             found[place] = found.get(place, 0.0) + wait.low_min
-    return {place: minutes for place, minutes in found.items() if _has_fire(kinds[:place])}
+    work = figure("pause_work_min")
+    return {place: minutes + work for place, minutes in found.items() if _has_fire(kinds[:place])}
 
 
 def stage_after(wait: Wait, kinds: Sequence[StageKind]) -> int | None:

@@ -97,7 +97,8 @@ def _ends_at(wait: Wait, recipe: Recipe, heat: Heat | None) -> int | None:
 def _begins(stage: int | None, wait: Wait, heat: Heat | None) -> float:
     """When what the food waits for begins."""
     if heat is not None and stage is not None:
-        return heat.stages[stage].starts_at_min or 0.0
+        warms = wait.cooked and stage > 0 and heat.stages[stage - 1].kind == "warm"
+        return heat.stages[stage - 1 if warms else stage].starts_at_min or 0.0
     if heat is not None:
         return min((one.starts_at_min or 0.0 for one in _cooking(heat)), default=0.0)
     return -figure("grill_min" if wait.fire else "plate_min").value

@@ -68,7 +68,7 @@ def test_a_rest_without_a_deed_counts_when_it_stands_after_the_last_fire() -> No
 
 
 def test_what_was_browned_and_then_chills_pauses_before_its_bake() -> None:
-    assert pauses(STRATA, ["light", "brown", "bake"]) == {2: 60}
+    assert pauses(STRATA, ["light", "brown", "bake"]) == {2: 60 + figure("pause_work_min")}
 
 
 @pytest.mark.parametrize("kinds", [["light", "warm", "bake"], ["bake"], []])
