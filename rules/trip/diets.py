@@ -228,7 +228,8 @@ def _left_out(item: Item, dish: Dish, items: Sequence[Item]) -> Wish | None:
     if food is None:
         return None
     total = sum(other.grams or 0.0 for other in items)
-    is_main = total > 0 and (item.grams or 0.0) / total > MAIN_SHARE
+    names_it = any(f" {word} " in f" {singulars(plain(dish.title))} " for word in _words_of(food))
+    is_main = names_it or (total > 0 and (item.grams or 0.0) / total > MAIN_SHARE)
     holds_up = food.group in STRUCTURE and dish.plan.recipe.family in DOUGH_FAMILIES
     if (is_main or holds_up) and not item.ingredient.optional:
         return None
@@ -237,6 +238,11 @@ def _left_out(item: Item, dish: Dish, items: Sequence[Item]) -> Wish | None:
     return Wish(
         swap=Swap(food=item.ingredient.name, to=None), said=f"the {item.ingredient.name} is left out{effect}"
     )
+
+
+def _words_of(food: Food) -> list[str]:
+    """The words of a food's name, as they may stand in a title: a shrimp boil is no dish without shrimp."""
+    return [word for word in singulars(plain(food.name.partition(",")[0])).split() if len(word) > 3]
 
 
 def fits_after(recipe: Recipe, wishes: Sequence[Wish], meaning: Meaning) -> bool:

@@ -1,0 +1,105 @@
+"""Every person before every dish. The nine allergens: FDA, "The FASTER Act: Sesame Is the Ninth", 2023."""
+
+from __future__ import annotations
+
+from typing import get_args
+
+import pytest
+
+from rules import foods, swaps
+from rules.because import Ledger
+from rules.circumstances import Day
+from rules.plan import Allergen
+from rules.trip.diets import diets, holds, means
+from rules.trip.dishes import planned
+from rules.trip.model import Diet, Dish, Person, Verdict
+from rules.trip.times import moment
+from tests.trips import meal, pot, trip
+
+
+def dish(name: str) -> Dish:
+    told = trip(meal(name), pots=(pot(deep=True),))
+    return planned("1", told.meals[0], told, leave=moment("2027-07-02T09:00", told.zone))
+
+
+def before(name: str, *avoids: str) -> tuple[Diet, Ledger]:
+    ledger = Ledger()
+    (diet,) = diets([dish(name)], [Person(name="Ada", avoids=avoids)], ledger)
+    return diet, ledger
+
+
+@pytest.mark.parametrize(
+    ("name", "avoids", "verdict", "foods_said"),
+    [
+        ("can-chili", "pork", "fits", ()),
+        ("can-chili", "beef", "leave out", ("ground beef",)),
+        ("can-chili", "milk", "leave out", ("cheddar cheese",)),
+        ("buttermilk-biscuits", "dairy", "swap", ("butter", "buttermilk")),
+        ("buttermilk-biscuits", "gluten", "swap", ("all-purpose flour",)),
+        ("pan-cornbread", "pork", "swap", ("bacon grease",)),
+        ("shrimp-boil", "shellfish", "another dish", ("shrimp",)),
+        ("roast-chicken", "vegetarian", "another dish", ("chickens",)),
+        ("cabbage-slaw", "nuts", "check the label", ("sunflower seeds",)),
+        ("corn-chowder", "bacon", "leave out", ("bacon",)),
+    ],
+)
+def test_what_stands_against_a_dish_and_what_helps(
+    name: str, avoids: str, verdict: Verdict, foods_said: tuple[str, ...]
+) -> None:
+    diet, _ = before(name, avoids)
+    assert (verdict, foods_said) == (diet.verdict, diet.foods)
+    assert diet.said.endswith(".")
+
+
+@pytest.mark.parametrize("name", ["buttermilk-biscuits", "pan-cornbread", "egg-bake", "peach-cobbler"])
+@pytest.mark.parametrize("avoids", ["milk", "gluten", "egg", "pork", "vegan"])
+def test_a_swap_that_is_offered_leaves_nothing_avoided(name: str, avoids: str) -> None:
+    diet, _ = before(name, avoids)
+    if diet.verdict not in ("swap", "leave out"):
+        return
+    wished = Day(swaps=tuple(wish.swap for wish in diet.wishes))
+    changed = swaps.apply(dish(name).plan.recipe, wished, Ledger())
+    assert not [item for item in foods.weigh(changed) if holds(item, means(avoids))]
+
+
+@pytest.mark.parametrize("allergen", get_args(Allergen))
+def test_each_of_the_nine_is_understood(allergen: Allergen) -> None:
+    assert means(allergen).allergens == {allergen}
+
+
+@pytest.mark.parametrize(
+    ("said", "allergens"),
+    [
+        ("dairy", {"milk"}),
+        ("Dairy", {"milk"}),
+        ("eggs", {"egg"}),
+        ("nuts", {"tree nuts", "peanuts"}),
+        ("seafood", {"fish", "crustacean shellfish"}),
+        ("peanut", {"peanuts"}),
+    ],
+)
+def test_everyday_words_cover_their_allergens(said: str, allergens: set[str]) -> None:
+    assert allergens == set(means(said).allergens)
+
+
+def test_a_word_that_is_nothing_known_is_looked_for_in_the_names_and_asked() -> None:
+    diet, ledger = before("can-chili", "opener thistles")
+    assert diet.verdict == "fits"
+    assert [question.about for question in ledger.questions] == ["Ada"]
+    assert "diets.unknown" in {reason.rule for reason in ledger.reasons}
+
+
+def test_reasons_are_given() -> None:
+    assert {"diets.held", "diets.swap"} <= {
+        reason.rule for reason in before("pan-cornbread", "pork")[1].reasons
+    }
+    assert "diets.label" in {reason.rule for reason in before("cabbage-slaw", "nuts")[1].reasons}
+
+
+def test_what_a_swap_of_the_trip_took_away_is_no_longer_held() -> None:
+    from rules.circumstances import Swap
+
+    told = trip(meal("pan-cornbread", swaps=(Swap(food="bacon grease", to="oil"),)))
+    cornbread = planned("1", told.meals[0], told, leave=moment("2027-07-02T09:00", told.zone))
+    (diet,) = diets([cornbread], [Person(name="Ben", avoids=("pork",))], Ledger())
+    assert diet.verdict == "fits"
