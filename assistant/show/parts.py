@@ -226,7 +226,9 @@ def bag(of: Bag, name: str) -> str:
 
 def bought(line: Purchase) -> str:
     """What to buy, and where it is not the same what of it is wanted: "1 pint (2 cups), for 1 1/2 cups; 1/2 cup left over"."""
-    wanted = f", for {line.need}" if _bare(line.need) not in _bare(line.buy) else ""
+    wanted = f", {'' if line.need.startswith('as ') else 'for '}{line.need}"
+    if _bare(line.need) in _bare(line.buy):
+        wanted = ""
     return line.buy + wanted + (f"; {line.left_over} left over" if line.left_over else "")
 
 

@@ -37,6 +37,7 @@ def test_a_caution_that_opens_with_its_heading_says_it_once() -> None:
     [
         ("3 cans (15 ounces)", "3 cans of 15 ounces", None, "3 cans (15 ounces)"),
         ("6 carrots", "6", None, "6 carrots"),
+        ("1 small jar", "as the recipe leaves it open", None, "1 small jar, as the recipe leaves it open"),
         ("16 carrots", "6", None, "16 carrots, for 6"),
         ("1 pint (2 cups)", "1 1/2 cups", "1/2 cup", "1 pint (2 cups), for 1 1/2 cups; 1/2 cup left over"),
     ],
