@@ -28,6 +28,8 @@ WEIGHT_VALUE, WEIGHT_GROUP, WEIGHT_WORD, WEIGHT_SMALL = 2.0, 2.0, 1.0, 0.2
 GAP_COST, STRANGE_GAP_COST = 0.25, 0.6
 #: What decides between two that explain the same: "we own a 14" tells of a pot, a figure alone of what was said last.
 TIES = {"pot": 0.01, "cold": 0.01, "eat at": 0.01, "again": -0.01}
+#: A saying that sets something by itself tells more than one that does not.
+SETS_MORE = 0.005
 #: A phrase of several words is surer than a word.
 PER_MORE_WORD = 0.5
 #: Slots that take everything up to the next comma; a rest of foods has to name one.
@@ -202,7 +204,7 @@ def _weighed(
 ) -> Found | None:
     """A match with its slots and its weight; None where a value does not fit its slot."""
     slots: dict[str, object] = dict(compiled.saying.set)
-    weight = TIES.get(compiled.act, 0.0)
+    weight = TIES.get(compiled.act, 0.0) + (SETS_MORE if compiled.saying.set else 0.0)
     own: set[int] = set()
     first, behind = end, start
     for place in range(start, end):
