@@ -27,6 +27,8 @@ BODY_FLOUR_G = 60.0
 WATERY: frozenset[Role] = frozenset(
     {"milk", "cultured", "shelf milk", "egg", "juice", "water", "spirits", "stock", "acid"}
 )
+#: What makes a dough or batter of flour; juice alone does not.
+WETS_A_DOUGH: frozenset[Role] = WATERY - {"juice", "acid", "spirits"}
 THIN: frozenset[Role] = frozenset({"water", "stock", "milk", "spirits", "juice"})
 SOLID: frozenset[Role] = frozenset(
     {"meat", "fish", "vegetable", "can", "grain", "greens", "tofu", "cured meat"}
@@ -219,6 +221,9 @@ class Facts:
         }
         in_dough = {taking.ingredient for taking in self.graph.takings if taking.group in mixtures}
         known = any(self.roles[index] in WATERY for index in in_dough)
+        if not known and not self.holds(*WETS_A_DOUGH):
+            # Juice goes with the fruit: the flour stays crumbs.
+            return None
         water = 0.0
         for item, role in zip(self.items, self.roles, strict=True):
             if role not in WATERY or item.ingredient.optional or (known and item.index not in in_dough):
@@ -249,6 +254,12 @@ class Facts:
     def cooks(self) -> bool:
         """Whether something is cooked, the text does not say how."""
         return any(parts(action.does, action.word) and action.does == "other" for action in self.actions)
+
+    @cached_property
+    def covered(self) -> bool:
+        """Whether a lid is put on."""
+        lid = any(action.covered or action.does == "cover" for action in self.actions)
+        return lid or "dutch oven" in self.vessels
 
     @cached_property
     def fire(self) -> bool:

@@ -11,6 +11,8 @@ from rules.method.graph import OPEN_FIRE
 LONG_SIMMER_MIN = 15.0
 #: A joint in the oven for so long is pot-roasted [min].
 LONG_OVEN_MIN = 100.0
+#: So much liquid braises a piece of meat [g].
+BRAISE_G = 200.0
 #: Grain above this much is a body, not a garnish [g].
 BODY_GRAIN_G = 60.0
 #: Sugar per flour by weight above which a dough or batter is sweet.
@@ -130,6 +132,25 @@ def joint_cooks_long(facts: Facts) -> bool:
     """A whole piece of meat for hours in the oven."""
     hours = facts.minutes("bake", "fry", "simmer", "other") >= LONG_OVEN_MIN
     return bakes_last(facts) and facts.has_joint and hours and not facts.holds("grain")
+
+
+def joint_braised(facts: Facts) -> bool:
+    """Such a piece under a lid, in liquid."""
+    return joint_cooks_long(facts) and facts.grams(*THIN) >= BRAISE_G and facts.covered
+
+
+def braises_in_oven(facts: Facts) -> bool:
+    """Cut meat for long in liquid, in the oven."""
+    bare = not facts.has_body and not facts.has_joint and not facts.holds("grain", "cheese", "egg", "dough")
+    long = facts.minutes("bake", "simmer", "other", "fry") >= LONG_OVEN_MIN
+    return bakes_last(facts) and bare and long and facts.holds("meat") and facts.grams(*THIN) >= BRAISE_G
+
+
+def bakes_fish(facts: Facts) -> bool:
+    """Fish is most of what goes into the oven."""
+    bare = not facts.has_body and not facts.holds("grain", "cheese", "egg", "dough", "cooked grain", "bread")
+    fish = facts.grams("fish")
+    return bakes_last(facts) and bare and fish > 0 and 2 * fish > facts.grams(*SOLID)
 
 
 def dry_heat(facts: Facts) -> bool:
@@ -262,6 +283,9 @@ FEATURES: dict[str, Callable[[Facts], bool]] = {
     "assembled and baked": is_assembled,
     "grain or cheese baked": bakes_grain,
     "joint cooked long": joint_cooks_long,
+    "joint braised": joint_braised,
+    "braised in the oven": braises_in_oven,
+    "fish baked": bakes_fish,
     "flesh or roots in dry heat": dry_heat,
     "simmered": simmers,
     "simmered long": simmers_long,

@@ -35,6 +35,8 @@ GROUP_ROLES: dict[str, tuple[Role, ...]] = {
     "spice": ("spice", "salt", "pepper", "herb"), "herb": ("herb",), "vegetable": ("vegetable", "greens"),
     "meat": ("meat", "cured meat"), "fruit": ("fruit",), "cheese": ("cheese",),
 }  # fmt: skip
+#: Before "pepper" these make it one of several vegetables.
+EACH = frozenset({"each", "every", "bell"})
 #: Before "pepper" these make it the spice, whatever other pepper the list has.
 SPICE_PEPPER = frozenset({"salt", "black", "white", "ground", "cracked"})
 
@@ -96,7 +98,8 @@ class Foods:
         found = self.find(said) or self._by_hyphen(said)
         if said[-1] == "pepper":
             before = set(lower(text)[max(0, start - 3) : start])
-            found = self._pepper(found, said, several=phrase.endswith("s"), spice=bool(before & SPICE_PEPPER))
+            several = phrase.endswith("s") or bool(before & EACH)
+            found = self._pepper(found, said, several=several, spice=bool(before & SPICE_PEPPER))
         if not found and not is_food(phrase):
             return None
         return Mention("food" if found else "unlisted", start, end, found, phrase)

@@ -141,7 +141,12 @@ class _Method:
             for mention in sheet.mentions_in(clause.start, clause.end)
             if not max(verb_start, clause.verb_start) <= mention.start < clause.verb_end
         ]
-        vessels = sheet.places_in(clause.start, clause.end)
+        vessels = [
+            place
+            for place in sheet.places_in(clause.start, clause.end)
+            # "While the oven heats" tells of another place than the one where it is done.
+            if not sheet.aside(place.start, clause)
+        ]
         place = _place(vessels)
         heat = next(iter(sheet.signs_in(sheet.heat, clause.start, clause.end)), None)
         things = sheet.things_in(clause.start, clause.end)

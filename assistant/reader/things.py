@@ -35,6 +35,8 @@ GIVES = frozenset(
 )
 MAKES = frozenset({"make", "prepare", "create", "form", "shape", "make into", "roll", "roll into"})
 LOOK_BACK = 4
+#: Behind "pastry" or "pizza" these make it a tool.
+TOOLS = frozenset({"blender", "cutter", "brush", "bag", "board", "wheel", "scraper", "cloth", "stone"})
 
 
 @cache
@@ -65,6 +67,8 @@ def things_of(
     for mark in found:
         start, end = mark.start, mark.end
         inside = clause.start <= start < clause.end and not clause.verb_start <= start < clause.verb_end
+        if lower(text)[end : end + 1] and lower(text)[end] in TOOLS:
+            continue
         if not inside or (start in foods and end - start == 1) or (start in foods and end - 1 in foods):
             continue
         name = singulars(plain(text[start:end].text)).removeprefix("the ").removeprefix("into ")

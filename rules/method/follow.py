@@ -291,8 +291,21 @@ class _Follower:
         ):
             # "Heat the oil. Brown the beef": the beef that was tossed in flour goes into the oil.
             return [hand, *found]
+        if action.does in MIXING and "in" in action.word.split() and hand is not None and hand not in found:
+            # "Stir in the macaroni": what was cooked before goes into what is at hand.
+            return [hand, *found] if found else found
         if action.does not in RECEIVING or not found:
             return found
+        before = self.bench.top(self.bench.before) if self.bench.before is not None else None
+        if (
+            found == [hand]
+            and not fresh
+            and not action.things
+            and action.does in GOES_OVER
+            and action.vessel is None
+        ):
+            # "Mix the crumbs with the butter. Scatter over the top": over what was made before.
+            return [before, hand] if before not in (None, hand) else found
         if (
             len(found) == 1
             and fresh

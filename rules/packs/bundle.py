@@ -25,7 +25,8 @@ _SHORT: dict[PackKind, str] = {
 _KINDS: tuple[PackKind, ...] = ("dry mix", "wet mix", "prepped", "fresh", "pantry", "water")
 #: A share this near to one is all of it.
 WHOLE = 1e-9
-_COLDER: tuple[Travels, ...] = ("camp", "shelf", "cool", "frozen")
+#: How packs travel, the coldest last.
+COLDER: tuple[Travels, ...] = ("camp", "shelf", "cool", "frozen")
 
 
 Members = list[tuple[Portion, Place]]
@@ -55,7 +56,7 @@ def _pack(number: str, members: Members, kitchen: Kitchen, ledger: Ledger) -> Pa
     portions = [portion for portion, _ in members]
     items = _items(portions)
     parts = {one.part for _, one in members}
-    travels = max((one.travels for _, one in members), key=_COLDER.index)
+    travels = max((one.travels for _, one in members), key=COLDER.index)
     pack = Pack(
         id=number,
         kind=place.kind,

@@ -16,7 +16,7 @@ from rules.dish import Dish
 from rules.foods import Item
 from rules.method import Graph
 from rules.packs import dry, fresh, wet, whole
-from rules.packs.bundle import Members, bundles, numbered
+from rules.packs.bundle import COLDER, Members, bundles, numbered
 from rules.packs.kitchen import Kitchen, Portion
 from rules.packs.place import Place, PlaceRule
 from rules.plan import Pack
@@ -150,7 +150,8 @@ def _home(portion: Portion, place: Place, homes: dict[tuple[Hashable, ...], tupl
             home = homes.get((name, place.part))
             if home is not None:
                 there = home[1]
-                return replace(place, kind=there.kind, key=there.key, travels=there.travels)
+                colder = max(place.travels, there.travels, key=COLDER.index)
+                return replace(place, kind=there.kind, key=there.key, travels=colder)
         return replace(place, key=("dry", place.part, None))
     dip = homes.get(("mix", place.part))
     if dip is not None and place.kind in ("fresh", "prepped") and portion.role in _IN_DIPS:

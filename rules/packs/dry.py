@@ -31,6 +31,10 @@ SEASONING = Rule(
     because="{food} goes into the seasoning bag with all that enters the pot at that moment",
     source=BOOK,
 )
+FRESH_CRUMBS = Rule(
+    id="dry.fresh-crumbs",
+    because="{food} are of fresh bread and go mouldy on the shelf: they are kept cold and used within days",
+)
 STARCH = Rule(
     id="dry.starch",
     because="{food} stays dry: in a wet bag that waits it settles and cakes",
@@ -139,6 +143,8 @@ def leavener_goes_dry(portion: Portion, kitchen: Kitchen) -> Place | None:  # no
 
 def body_goes_dry(portion: Portion, kitchen: Kitchen) -> Place | None:
     """Flour, oats, crumbs and what is whisked into them; starch wherever it thickens."""
+    if portion.role == "crumbs" and _is_moist(portion):
+        return replace(_dry(portion, mixture(portion), FRESH_CRUMBS), travels="cool")
     if portion.role in ("flour", "crumbs"):
         return _dry(portion, mixture(portion), BODY)
     if portion.role == "starch":
@@ -147,6 +153,12 @@ def body_goes_dry(portion: Portion, kitchen: Kitchen) -> Place | None:
         cold = portion.taking is None or not portion.taking.hot
         return _dry(portion, mixture(portion), BODY) if cold else None
     return None
+
+
+def _is_moist(portion: Portion) -> bool:
+    """Whether crumbs are of bread that is not dried."""
+    said = f"{portion.ingredient.text} {' '.join(portion.ingredient.state)}".lower()[:300]
+    return portion.is_said("fresh", "soft") or any(f"{word} " in said for word in ("fresh", "soft"))
 
 
 def sugar_and_spice_beside_flour_go_dry(portion: Portion, kitchen: Kitchen) -> Place | None:

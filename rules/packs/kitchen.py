@@ -73,6 +73,8 @@ _WITH_FRUIT = frozenset(
         "yeast bread",
     }
 )
+#: What makes a dough of flour and fat.
+WETS_A_DOUGH: frozenset[Role] = DAIRY | {"water", "egg", "juice", "acid", "spirits"}
 _MACHINE_DEEDS = frozenset({"puree", "purée", "blitz", "process", "pulse", "liquidize", "liquidise", "whizz"})
 _MACHINES = ("blender", "food processor", "processor", "mixer", "beaker")
 
@@ -257,12 +259,19 @@ class Kitchen:
                 if (self.dish.yeasted and long) or (
                     not self.dish.yeasted
                     and (
-                        (self.dish.family == "pastry or pie" and any(self.role(t) != "fat" for t in takings))
+                        (self.dish.family == "pastry or pie" and self._holds_together(takings))
                         or (self.dish.family in ("cookie", "biscuit or quick bread dough") and chilled)
                     )
                 ):
                     found.add(group)
         return frozenset(found)
+
+    def _holds_together(self, takings: list[Taking]) -> bool:
+        """Whether flour and fat are wetted, rolled or pressed into a dough, and not left as crumbs."""
+        if any(self.role(taking) in WETS_A_DOUGH for taking in takings):
+            return True
+        things = {taking.thing for taking in takings}
+        return any(self.graph.things[thing].does("roll", "shape", "knead") for thing in things)
 
     @cached_property
     def home_mixes(self) -> frozenset[int]:
