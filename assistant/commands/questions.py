@@ -45,13 +45,20 @@ def coals(
     minutes: Annotated[
         str, typer.Option("--minutes", metavar="N", help="How long the coals have to last.")
     ] = "60",
+    how_sure: Annotated[
+        bool, typer.Option("--how-sure", help="Print how physics and printed figures agree, and where not.")
+    ] = False,
     form: Form = None,
     out: Out = None,
     force: Force = False,
 ) -> None:
     """Count the briquettes for a pot and a temperature, without a recipe."""
     from assistant.options import coals_for
+    from rules.coals.misfit import lines
 
+    if how_sure:
+        write_out(iter(["\n".join(lines()) + "\n"]), out, force)
+        return
     show("coals", coals_for(day, way=way, minutes=minutes), form, out, force, day)
 
 

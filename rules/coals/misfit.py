@@ -6,8 +6,10 @@ chimney, which were kept out of the fit. Handbook chapter 5: where they differ, 
 
 from __future__ import annotations
 
+import math
+
 from rules.coals.balance import INCH, kelvin, loss
-from rules.coals.chart import CHART_AIR_F, Cell
+from rules.coals.chart import CHART_AIR_F, Cell, law, residuals
 from rules.coals.cook import held_loss
 from rules.coals.figures import figure
 from rules.coals.fuel import chimney_min
@@ -16,6 +18,9 @@ from rules.coals.vessel import iron
 from rules.coals.weather import wind_at_the_pot
 from rules.recipe import Struct
 from rules.table import Row, read
+
+#: Diameters that the chart prints.
+CHARTED_IN = (8, 10, 12, 14, 16)
 
 
 class CellMisfit(Struct, frozen=True, kw_only=True):
@@ -93,16 +98,78 @@ def log_misfit() -> tuple[LogMisfit, ...]:
     )
 
 
+class ShareRange(Struct, frozen=True, kw_only=True):
+    """The share of a briquette's heat that reaches the pot: the fitted constant, and how far it may be off.
+
+    `by_heat_*` with the heating value at its ends, `by_cell_*` were each cell of the chart fitted alone.
+    """
+
+    share: float
+    by_heat_low: float
+    by_heat_high: float
+    by_cell_low: float
+    by_cell_high: float
+
+
+def share_range() -> ShareRange:
+    """The one fitted constant with its range."""
+    share, heating = figure("share reaching").value, figure("heating value").value
+    ratios = [cell.ratio for cell in chart_misfit()]
+    return ShareRange(
+        share=share,
+        by_heat_low=share * heating / figure("heating value most").value,
+        by_heat_high=share * heating / figure("heating value least").value,
+        by_cell_low=share * min(ratios),
+        by_cell_high=share * max(ratios),
+    )
+
+
+def log_deviation() -> tuple[float, float]:
+    """The curve less the log after the log's peak, as shares of the first glow: root of the mean square, and the most."""
+    rows = log_misfit()
+    last_peak = max(place for place, row in enumerate(rows) if row.by_log == 1)
+    misses = [row.by_curve - row.by_log for row in rows[last_peak + 1 :]]
+    mean_square = sum(miss * miss for miss in misses) / len(misses)
+    return math.sqrt(mean_square), max(misses, key=abs)
+
+
+def residual_lines() -> list[str]:
+    """The fitted line k (T - 70 °F) of each diameter beside its printed row."""
+    return [
+        f"{diameter} in: {law(f'{diameter:02d}').per_degree:.4f} (T - 70 °F), rounded, less the print: "
+        + ", ".join(
+            f"{miss:+d} at {temp} °F" if miss else f"0 at {temp} °F"
+            for temp, miss in residuals(diameter).items()
+        )
+        for diameter in CHARTED_IN
+    ]
+
+
 def lines() -> list[str]:
-    """Both comparisons as text, a line each."""
-    chart = (
-        f"{cell.diameter_in} in, {cell.temp_f} °F: correlations {cell.by_correlations_w:.0f} W,"
-        f" chart's coals {cell.by_coals_w:.0f} W ({(cell.ratio - 1) * 100:+.0f} %)"
-        for cell in chart_misfit()
-    )
-    log = (
-        f"{row.after_min:.0f} min after lighting: chimney {row.by_log:.2f} of its glow, curve {row.by_curve:.2f}"
-        f" ({row.by_curve - row.by_log:+.2f})"
-        for row in log_misfit()
-    )
-    return [*chart, *log]
+    """Everything compared, as text: the fitted lines, the fitted constant, the correlations, the burn curve."""
+    found = share_range()
+    root, most = log_deviation()
+    return [
+        "The printed chart beside its fitted lines",
+        *residual_lines(),
+        "",
+        "The share of a briquette's heat that reaches the pot, the one constant fitted to the chart",
+        f"{found.share:.3f}; {found.by_heat_low:.2f} to {found.by_heat_high:.2f} with the heating value at its ends;"
+        f" {found.by_cell_low:.2f} to {found.by_cell_high:.2f} were each cell of the chart fitted alone",
+        "",
+        "Heat lost by the correlations and by the chart's own coals: radiation bends upward, the chart does not",
+        *(
+            f"{cell.diameter_in} in, {cell.temp_f} °F: correlations {cell.by_correlations_w:.0f} W,"
+            f" chart's coals {cell.by_coals_w:.0f} W ({(cell.ratio - 1) * 100:+.0f} %)"
+            for cell in chart_misfit()
+        ),
+        "",
+        "The burn curve beside the log of one chimney, which was kept out of the fit",
+        *(
+            f"{row.after_min:.0f} min after lighting: chimney {row.by_log:.2f} of its glow, curve {row.by_curve:.2f}"
+            f" ({row.by_curve - row.by_log:+.2f})"
+            for row in log_misfit()
+        ),
+        f"after its peak the curve is off by {root:.2f} in the mean square and {most:+.2f} at the most: one chimney"
+        " fades sooner than the printed lifetimes say",
+    ]

@@ -44,6 +44,14 @@ def test_a_command_receives_the_day_read() -> None:
     assert day.pots == (PotOwned(diameter_in=12, depth="deep"),)
 
 
+def test_the_coals_say_how_sure_they_are(capsys: pytest.CaptureFixture[str]) -> None:
+    assert cli.run(["coals", "--how-sure"]) == 0
+    out, _ = capsys.readouterr()
+    assert "the one constant fitted to the chart" in out
+    assert "12 in, 350 °F: correlations" in out
+    assert "kept out of the fit" in out
+
+
 @pytest.mark.parametrize("name", COMMANDS)
 def test_every_option_says_what_it_is_for(name: str) -> None:
     assert not [parameter.name for parameter in COMMANDS[name].params if not parameter.help]
