@@ -52,8 +52,10 @@ def at_home(
         what = "; ".join(names[pack.id] for pack in made) or "the steps for home"
         yield Task(begin, "home", f"Kitchen work: {what}.{then}", work, "the kitchen work")
         begin += work
+    # What rises or ferments does so before the cold; what chills or marinates does it there.
+    warm = waited if _waits_in_the_warm(recipe, waited) else 0.0
     sold_frozen = frozenset(bag.pack for bag in cold.bags if bag.bought_frozen) if cold else frozenset()
-    yield from _into_the_cold(names, frozen, chilled, sold_frozen, begin)
+    yield from _into_the_cold(names, frozen, chilled, sold_frozen, begin + warm)
     yield Task(not_at_night(begin - work - figure("shop_min").value, day, ledger), "home", "Shop.")
     yield Task(shut, "home", _packed(packs, cold, day))
     yield Task(shut + figure("leave_min").value, "home", "Leave.")
@@ -95,6 +97,14 @@ def longest_wait(recipe: Recipe, packs: Sequence[Pack] = ()) -> float:
         if kept or (span.what in LONG_WAITS and (span.what, span.low_min) not in later)
     ]
     return max((minutes for minutes in found if minutes >= figure("long_wait_min").value), default=0.0)
+
+
+def _waits_in_the_warm(recipe: Recipe, minutes: float) -> bool:
+    return minutes > 0 and any(
+        span.low_min == minutes and span.what not in ("chill", "marinate")
+        for step in recipe.steps
+        for span in step.durations
+    )
 
 
 def _packed(packs: Sequence[Pack], cold: Cold | None, day: Day) -> str:

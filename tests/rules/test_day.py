@@ -1,5 +1,7 @@
 from __future__ import annotations
 
+import pytest
+
 from rules.because import Ledger
 from rules.circumstances import Day
 from rules.day import timeline
@@ -18,7 +20,7 @@ from rules.plan import (
     Refresh,
     Stage,
 )
-from rules.recipe import Action, Duration, Recipe, Step, Use
+from rules.recipe import Action, Duration, DurationKind, Recipe, Step, Use
 from tests.build import amount, bake, dish, heat, line, pack, recipe
 
 MUFFINS = recipe(
@@ -313,3 +315,13 @@ def test_the_cooler_is_packed_in_its_layers() -> None:
     assert when(
         moments, "from the bottom up: fruit; then milk; 9 lb (4 kg) of ice beside and on top; shut it"
     )
+
+
+@pytest.mark.parametrize(("what", "after"), [("rise", 600), ("chill", 0), ("marinate", 0)])
+def test_what_rises_does_so_before_the_cold_and_what_chills_in_it(what: DurationKind, after: float) -> None:
+    long = Step(line=0, text="", durations=(Duration(what=what, low_min=600, high_min=900),))
+    dough = recipe(line("flour", amount(2, "cup")), steps=(long,), family="yeast bread")
+    packs = (pack("prepped", 0, of=dough, travels="cool", label="dough, made at home"),)
+    moments = day_of(of=dough, packs=packs, over=heat(bake()), cold=Cold())
+    made = when(moments, "Kitchen work") + 30
+    assert when(moments, "Into the refrigerator") - made == pytest.approx(after, abs=15)
