@@ -90,8 +90,7 @@ def _facts(plan: Plan, day: Day) -> Iterator[tuple[str, str]]:
     if plan.heat:
         yield "Briquettes to bring", str(plan.heat.fuel.briquettes)
         if plan.heat.fuel.batches:
-            first = min(batch.light_at_min for batch in plan.heat.fuel.batches)
-            yield "First coals lit", words.when(first, day)
+            yield "First coals lit", words.when(parts.first_lit(plan.heat.fuel), day)
     if day.eat:
         *date, eating = words.meal(day).rsplit(" ", 1)
         yield ", ".join(["We eat", *date]), eating

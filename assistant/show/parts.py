@@ -83,9 +83,16 @@ def facts(plan: Plan, day: Day) -> list[str]:
             told.append(words.fill(plan.pot.fill))
     if plan.heat:
         told.append(f"{plan.heat.fuel.briquettes} briquettes")
+        if plan.heat.fuel.batches:
+            told.append(f"first coals {words.when(first_lit(plan.heat.fuel), day)}")
     if day.eat:
         told.append(f"we eat {words.meal(day)}")
     return told
+
+
+def first_lit(needed: Fuel) -> float:
+    """When the first chimney is lit [min from the meal]."""
+    return min(batch.light_at_min for batch in needed.batches)
 
 
 def per_pot(plan: Plan) -> str:
@@ -93,7 +100,7 @@ def per_pot(plan: Plan) -> str:
     if plan.pot is None or plan.pot.count == 1:
         return ""
     pots = f"each of the {words.count(plan.pot.count)} pots"
-    return f"The counts are for {pots}; the briquettes to light and to bring are for all of them."
+    return f"The counts are for {pots}, the briquettes to light and to bring for all."
 
 
 def rhythm(stage: Stage, day: Day) -> list[str]:

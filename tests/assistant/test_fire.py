@@ -60,7 +60,7 @@ def test_each_chimney_says_what_it_is_for(river_plan: Plan, heat: Heat) -> None:
 def test_two_pots_are_said(river_plan: Plan, heat: Heat) -> None:
     assert river_plan.pot is not None
     told = fire(replace(river_plan, pot=replace(river_plan.pot, count=2)), heat, DAY)
-    assert told["per_pot"].startswith("The counts are for each of the two pots;")
+    assert told["per_pot"].startswith("The counts are for each of the two pots,")
 
 
 def test_the_course_is_drawn_for_the_stage_that_cooks(river_plan: Plan, heat: Heat) -> None:

@@ -55,6 +55,7 @@ def test_the_first_facts_are_people_pot_fuel_and_the_meal(river_plan: Plan) -> N
         "a 12-inch pot (6 quarts)",
         "half full",
         "54 briquettes",
+        "first coals 17:05",
         "we eat Sat 3 Jul 18:30",
     ]
 
@@ -67,7 +68,7 @@ def test_servings_stand_for_people_whom_nobody_counted(river_plan: Plan) -> None
 def test_several_pots_say_that_the_counts_are_for_each(river_plan: Plan) -> None:
     assert not parts.per_pot(river_plan)
     two = replace(river_plan, pot=PotPlan(diameter_in=12, quarts=6, count=2))
-    assert parts.per_pot(two).startswith("The counts are for each of the two pots;")
+    assert parts.per_pot(two).startswith("The counts are for each of the two pots,")
 
 
 def test_what_is_packed_is_told_with_size_and_preparation_and_not_as_divided(river_plan: Plan) -> None:
