@@ -43,6 +43,9 @@ MIGRATIONS: tuple[str, ...] = (
     """,
 )
 
+#: The tables whose rows are worth rescuing.
+TABLES = ("meal", "cook")
+
 
 class KeepProblem(Problem):
     """A name that cannot be kept, found or opened."""
@@ -85,8 +88,15 @@ class Store:
     def __init__(self, folder: Path, *, now: Callable[[], datetime]) -> None:
         self.path = folder / FILE
         self._now = now
-        #: where a damaged file was set aside, for one message to the cook
+        #: where a damaged file was set aside
         self.set_aside: Path | None = None
+        self._notice = ""
+        self._is_sound = False
+
+    def notice(self) -> str:
+        """What the cook has to know of the file, said once; empty when all is well."""
+        said, self._notice = self._notice, ""
+        return said
 
     def keep(self, name: str, recipe: Recipe, day: Day) -> bool:
         """Keep a meal; True when one of that name was there and is replaced.
@@ -94,7 +104,7 @@ class Store:
         Raises:
             KeepProblem: the name is empty or too long, or the file cannot be written.
         """
-        name = _checked(name)
+        name = _name_of(name)
         row = (
             name,
             *(msgspec.json.encode(part).decode() for part in (recipe, day)),
@@ -208,12 +218,36 @@ class Store:
 
     def _connected(self) -> sqlite3.Connection:
         try:
-            return _migrated(self.path)
+            return self._checked()
         except sqlite3.DatabaseError as error:
             if isinstance(error, sqlite3.OperationalError):
                 raise  # locked, no room, not allowed: the file itself may be sound
             self.set_aside = _aside(self.path)
-            return _migrated(self.path)
+            base = _migrated(self.path)
+            saved = _rescued(self.set_aside, base)
+            self._notice = (
+                f"The file of kept meals was damaged: it is set aside as {self.set_aside.name}, "
+                f"and {saved or 'nothing'} of what it held could be read into a new one."
+            )
+            return base
+
+    def _checked(self) -> sqlite3.Connection:
+        """The file, looked through once for damage that only shows later.
+
+        Raises:
+            sqlite3.DatabaseError: it is damaged.
+        """
+        base = _migrated(self.path)
+        try:
+            if not self._is_sound:
+                (found,) = base.execute("PRAGMA quick_check(1)").fetchone()
+                if found != "ok":
+                    raise sqlite3.DatabaseError(found)
+                self._is_sound = True
+        except BaseException:
+            base.close()
+            raise
+        return base
 
 
 def _logged(row: tuple[int, str, str, str]) -> Iterator[Logged]:
@@ -255,7 +289,21 @@ def _aside(path: Path) -> Path:
     return path.replace(target)
 
 
-def _checked(name: str) -> str:
+def _rescued(damaged: Path, base: sqlite3.Connection) -> int:
+    """How many rows of a damaged file could still be read, each written into the new one."""
+    saved = 0
+    with suppress(sqlite3.Error), closing(sqlite3.connect(damaged)) as old:
+        for name in TABLES:
+            with suppress(sqlite3.Error):
+                for row in old.execute(f"SELECT * FROM {name}"):  # noqa: S608 - a name of ours
+                    marks = ", ".join("?" * len(row))
+                    with base:
+                        base.execute(f"INSERT OR IGNORE INTO {name} VALUES ({marks})", row)  # noqa: S608
+                    saved += 1
+    return saved
+
+
+def _name_of(name: str) -> str:
     name = " ".join(name.split())
     if not name:
         raise KeepProblem(name, "is no name", "say: keep this as Friday")

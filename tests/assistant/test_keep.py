@@ -221,3 +221,27 @@ def test_a_file_of_the_first_version_keeps_its_meals_and_gets_a_log(
     store.log(LINE, river_plan)
     assert store.names() == ("Friday",)
     assert len(store.cooks()) == 1
+
+
+def test_damage_deep_in_the_file_is_noticed_and_what_can_be_read_is_rescued(
+    tmp_path: Path, river_recipe: Recipe
+) -> None:
+    first = Store(tmp_path, now=lambda: datetime(2027, 7, 3, tzinfo=UTC))
+    names = [f"Meal {number}" for number in range(40)]
+    for name in names:
+        first.keep(name, river_recipe, DAY)
+    held = bytearray(first.path.read_bytes())
+    held[-2 * 4096 : -4096] = b"\xff" * 4096  # a page in the middle of the meals
+    first.path.write_bytes(held)
+
+    store = Store(tmp_path, now=lambda: datetime(2027, 7, 4, tzinfo=UTC))
+    kept = store.names()
+    assert store.set_aside is not None
+    assert store.set_aside.read_bytes() == bytes(held)
+    assert set(kept) < set(names)
+    assert all(store.get(name).recipe == river_recipe for name in kept)
+    said = store.notice()
+    assert said.startswith(f"The file of kept meals was damaged: it is set aside as {FILE}.damaged-1, and")
+    assert store.notice() == ""
+    assert len(kept) >= 1
+    assert f"and {len(kept)} of what it held" in said
