@@ -147,6 +147,13 @@ class _Sentence:
         if ahead == "," and verb.words in _set("adjective") and self._low(before - 2) in ("a", "an", "the"):
             # "A soft, smooth dough": an adjective.
             return None
+        if (
+            verb.words in _set("adjective")
+            and ahead in ("and", "&")
+            and self._low(before - 1) in _set("adjective")
+        ):
+            # "Combine wet and dry"
+            return None
         if not ahead or ahead in _set("join"):
             previous = self.found[-1] if self.found else None
             return order._replace(
@@ -213,6 +220,9 @@ class _Sentence:
         if self._low(before - 1) in clause_words("aside"):
             # "As soon as bubbles form": bubbles do, not the cook.
             return None
+        if order.verb.words in _set("puts") and (following.isalpha() or following[:1].isdigit()):
+            # "When they splutter add cumin"
+            return order
         past = lexicon().get(ahead)
         ready = bool(past and past.form in ("past", "plain", "s")) and following.isalpha()
         return order if ready or self._noun_follows(order.end) else None
@@ -222,6 +232,9 @@ class _Sentence:
         if ahead in _set("starts"):
             return _Found(first, last, verb, told=True, governed=ahead != "by")
         if ahead in _set("goes_along") and self._low(last) not in _set("noun_after"):
+            if self._low(last) in ("is", "are"):
+                # "Until the apples are tender and topping is golden": a noun.
+                return None
             return _Found(first, last, verb, told=False)
         return None
 

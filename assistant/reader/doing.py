@@ -22,6 +22,8 @@ WAITS: frozenset[Deed] = frozenset(
 KEEPS_ITS_DEED: frozenset[Deed] = frozenset(
     {"rise", "marinate", "freeze", "ferment", "chill", "soak", "thaw"}
 )
+#: What stands before a pot that nothing was said of before.
+EMPTY = re.compile(r"(?:an?|another|(?:the|your) empty|an empty) ")
 NOT_BAKED: frozenset[Deed] = frozenset(
     {"rise", "rest", "cool", "preheat", "grease", "broil", "toast", "melt", "roast", "store"}
 )
@@ -120,7 +122,9 @@ def goes_into_the_cold(look: Look) -> Deed | None:
 
 
 def puts_by(look: Look) -> Deed | None:
-    """Setting aside rests; what is let set rests too."""
+    """Setting aside rests; what is let set rests too; what is set in a tin goes there."""
+    if look.verb == "set" and look.into("tin") and not look.warm:
+        return "add"
     if look.one_of("set_by") and look.says("aside"):
         return "rest"
     if look.verb in ("set", "firm up", "set up") and re.search(r"\b(?:let|allow)\b", look.said):
@@ -173,7 +177,7 @@ def lets(look: Look) -> Deed | None:
         return "rest"
     if look.verb not in ("let", "allow", "leave", "keep"):
         return None
-    if re.search(r"\b(?:boil|bubbl)", look.said):
+    if re.search(r"\b(?:boil|bubbl|tick over|blip|putter|murmur|plop)", look.said):
         return "boil" if "boil" in look.said else "simmer"
     if "simmering" in look.said:
         return "simmer"
@@ -196,9 +200,19 @@ def goes_into_the_oven(look: Look) -> Deed | None:
         or look.verb in ("leave", "keep", "let", "allow", "open", "check")
     ):
         return None
+    if _is_empty(look):
+        return "heat"
     if look.one_of("lays") or look.deed in ("brown", "heat", "saute"):
         return "melt" if "melt" in look.all and "fat" in look.roles else "bake"
     return None
+
+
+def _is_empty(look: Look) -> bool:
+    """Whether a pot is put in the oven by itself: "put a heavy lidded pot in the oven"."""
+    first = look.places[0]
+    if look.roles or first.after_preposition or first.kind not in ("pan", "pot", "tin"):
+        return False
+    return EMPTY.match(look.after) is not None or (look.after.startswith("your ") and not look.scene.begun)
 
 
 def goes_under_the_grill(look: Look) -> Deed | None:
@@ -311,9 +325,11 @@ def fries(look: Look) -> Deed | None:
 
 
 def blooms(look: Look) -> Deed | None:
-    """Gelatine and yeast bloom in water; spices in fat."""
+    """Gelatine and yeast bloom and soften in water; spices bloom in fat."""
     wet = look.roles & LIQUID or re.search(r"\b(?:water|gelatine?|yeast)\b", look.said)
-    return "soak" if look.verb == "bloom" and wet else None
+    if look.verb == "soften":
+        wet = look.roles & {"yeast"} or re.search(r"\b(?:gelatine?|yeast)\b", look.said)
+    return "soak" if look.verb in ("bloom", "soften") and wet else None
 
 
 def dries(look: Look) -> Deed | None:

@@ -57,6 +57,8 @@ class Scene:
     in_tin: bool = False
     #: the kind of the vessel named last
     vessel: str | None = None
+    #: some food was taken
+    begun: bool = False
     #: how strong the fire was made last
     heat: Heat | None = None
     #: the fire was turned down, and nothing but a lid came since
@@ -73,6 +75,9 @@ class Scene:
             return "simmer"
         if deed in BESIDE and self.fire and not cold and self.last not in WAIT:
             return "simmer" if self.fire in FRYING and (self.wet or wet) else self.fire
+        if self.fire is None and self.oven and self.in_tin and not cold and (deed in BESIDE or deed is None):
+            # "Brush the tops. 12 minutes."
+            return "bake"
         if self.fire is None and heat and deed == "mix" and not cold:
             return "simmer" if self.wet or wet else "fry"
         return deed
@@ -94,6 +99,7 @@ class Scene:
         """
         if off:
             self.fire, self.last = None, "rest"
+        self.begun = self.begun or bool(roles)
         self._fire_turned(deed, heat)
         kind = place.kind if place and not place.out else None
         self._oven(deed, kind)

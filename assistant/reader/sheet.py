@@ -228,4 +228,6 @@ def _is_measure(text: Doc, place: Place, foods: set[int]) -> bool:
         return False
     following = lower(text)[place.end] if place.end < len(text) else ""
     numbered = text[place.start].like_num or (place.start > 0 and text[place.start - 1].like_num)
+    if following == "at" and lower(text)[place.end - 1] == "cup":
+        return True  # "beat in the flour a cup at a time"
     return following == "of" or (place.end in foods and (numbered or place.end - place.start == 1))

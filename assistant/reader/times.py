@@ -30,10 +30,10 @@ AFTER = re.compile(
 )
 #: "5 minutes before the end" is a cue; "for an hour before serving" and "simmer 2 minutes before adding" are stretches.
 BEFORE_IT = re.compile(r"\s?(?:more )?(?:before|prior to)\s(\w{0,20})", re.IGNORECASE)
-STRETCH = re.compile(
-    r"\b(?:for|least|about|minimum|approximately|around|another)\s?(?:at least |about |another )?~?\s?$",
-    re.IGNORECASE,
-)
+STRETCH = re.compile(r"\b(?:for|least|minimum|another)\s?(?:at least |about |another )?~?\s?$", re.IGNORECASE)
+HEDGE = re.compile(r"\b(?:about|approximately|approx\.?|around|roughly)\s?$", re.IGNORECASE)
+#: A camp oven with fire above it bakes, whatever was done in it before.
+FIRE_ABOVE = re.compile(r"\b(?:coals|briquettes|embers)\b.{0,20}\b(?:on top|on the lid|above|over)\b")
 STORAGE = re.compile(
     r"\b(?:store[ds]?|storing|keeps?|kept|frozen|freezes?|lasts?|leftovers?|up to|good for|shelf life|in advance|ahead of time|max(?:imum)?)\b",
     re.IGNORECASE,
@@ -81,6 +81,15 @@ def counts(text: str, quantity: Quantity, deed: Deed | None) -> bool:
     return not STORAGE.search(text[max(text.rfind(".", 0, quantity.start), 0) : quantity.start])
 
 
+def _cooks_on(sentence: str, quantity: Quantity) -> bool:
+    """Whether a pot that came to the boil cooks on so long, or under its lid, that it simmers."""
+    if not COOKS.search(sentence):
+        return False
+    return quantity.high >= LONG_COOK or (
+        quantity.high >= LONG_UNDER_A_LID and bool(COVERED.search(sentence))
+    )
+
+
 def _turns(text: str, quantity: Quantity) -> bool:
     """Whether something is turned after a time that nothing else tells: "flip it after 2 minutes"."""
     sentence = text[text.rfind(". ", 0, quantity.start) + 1 : quantity.start].lower()
@@ -90,7 +99,7 @@ def _turns(text: str, quantity: Quantity) -> bool:
 
 def _is_stretch(before: str) -> bool:
     """Whether the words before a time say that it is one: "for at least", or a verb: "simmer"."""
-    last = before.split()[-1:] or [""]
+    last = HEDGE.sub("", before).split()[-1:] or [""]
     verb = lexicon().get(last[0].lower().strip("~("))
     return bool(STRETCH.search(before)) or (verb is not None and verb.form == "plain")
 
@@ -115,8 +124,8 @@ def kind(deed: Deed | None, text: str, quantity: Quantity) -> DurationKind:
         and COVERED.search(sentence)
     ):
         return "simmer"
-    if found == "boil" and (
-        GENTLE.search(sentence) or (quantity.high >= LONG_COOK and COOKS.search(sentence))
-    ):
+    if found in ("other", "fry", "simmer") and FIRE_ABOVE.search(sentence):
+        return "bake"
+    if found == "boil" and (GENTLE.search(sentence) or _cooks_on(sentence, quantity)):
         return "simmer"
     return found

@@ -336,3 +336,23 @@ def test_a_warning_stays_with_the_sentence_before_it() -> None:
     said = [action.says for step in recipe.steps for action in step.actions]
     assert "Pour the batter into the pan. Do not stir!" in said
     assert "Scatter the plums over it. Again, do not stir." in said
+
+
+@pytest.mark.parametrize(
+    ("step", "deeds"),
+    [
+        ("Mix the flour. Put a heavy lidded pot in the oven.", ["mix", "heat"]),
+        ("Put your skillet in the oven.", ["heat"]),
+        ("Mix the flour and put the pot in the oven.", ["mix", "bake"]),
+        ("Combine wet and dry, just until smooth.", ["mix"]),
+        ("Bake until the onion is tender and topping is golden.", ["bake"]),
+        ("Heat the oil. When they splutter add flour.", ["heat", "add"]),
+        ("Leave in a warm place.", ["rise"]),
+        ("Set close together in a greased tin.", ["add"]),
+        ("Put the pan under a hot grill.", ["broil"]),
+    ],
+)
+def test_what_stands_around_a_verb_decides_its_deed(step: str, deeds: list[str]) -> None:
+    assert [
+        action.does for action in actions(recipe("1 cup flour\n1 onion\n1 tsp yeast\n2 tbsp oil", step))
+    ] == deeds
