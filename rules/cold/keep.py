@@ -13,14 +13,14 @@ from rules.circumstances import Day
 from rules.cold.bags import Frozen, bag, frozen
 from rules.cold.composition import specific_heat
 from rules.cold.contents import of_pack
-from rules.cold.cooler import Budget, budget, room_for_ice_kg
+from rules.cold.cooler import Budget, budget, cold_hours, room_for_ice_kg
 from rules.cold.hours import air_f, celsius, cooler_quarts, figure, in_cooler
 from rules.cold.order import layers
 from rules.cold.raw_days import raw_food
 from rules.foods import Item
 from rules.plan import Bag, Cold, Hours, Pack
 from rules.recipe import Recipe
-from rules.wording import mass
+from rules.wording import listed, mass
 
 ICE = Rule(
     id="cold.ice",
@@ -29,8 +29,13 @@ ICE = Rule(
 )
 TOO_LONG = Rule(
     id="cold.too-long",
-    because="{ice:.0f} kg of ice do not fit beside the food in {quarts:.0f} quarts, which hold {room:.0f} kg",
+    because="{ice:.0f} kg of ice do not fit beside the food in {quarts:.0f} quarts: what fits, {room:.0f} kg, is gone after"
+    " {hours:.0f} hours, and {foods} would pass 40 °F",
 )
+#: Produce is sold cold and no matter of hours while it is whole.
+PRODUCE = frozenset({"vegetable", "fruit", "herb", "water"})
+#: Coolers as they are sold [US quarts], common practice; two large ones hold what one does not.
+SOLD_QUARTS = (16, 28, 36, 48, 60, 75, 100, 120, 150)
 
 
 def cold(
@@ -131,8 +136,59 @@ def _ice(
         " it; keep it full, shut and in the shade, and leave the melt water in until new ice comes."
     )
     if bring > room:
-        ledger.note(TOO_LONG.says("ice", ice=bring, quarts=cooler_quarts(day), room=room))
-        yield (
-            f"That does not fit: {mass(round(room), day.units)} go in beside the food. Buy ice on the way before the last is gone, take a"
-            " larger cooler, or leave the raw food out: when the ice has melted it is thrown away."
-        )
+        yield _warning(spent, cooled, items, liters, day, ledger)
+
+
+def _warning(
+    spent: Budget, cooled: Sequence[Pack], items: Sequence[Item], liters: float, day: Day, ledger: Ledger
+) -> str:
+    """When the ice that fits is gone, what then spoils, and what to change."""
+    quarts, bring = cooler_quarts(day), _to_bring(spent)
+    room = room_for_ice_kg(quarts=quarts, food_liters=liters)
+    lasts = cold_hours(
+        ice_kg=room / figure("ice_margin").value,
+        quarts=quarts,
+        air_c=celsius(air_f(day)),
+        warm_kj=spent.warm,
+        bags_kj=spent.bags,
+    )
+    foods = listed(_what_spoils(cooled, items))
+    ledger.note(TOO_LONG.says("ice", ice=bring, quarts=quarts, room=room, hours=lasts, foods=foods))
+    more = mass(math.ceil(2 * (bring - room)) / 2, day.units)
+    larger = next(
+        (
+            f"a cooler of {size} quarts"
+            for size in SOLD_QUARTS
+            if size > quarts and _holds(size, spent, liters, day)
+        ),
+        "a second cooler",
+    )
+    return (
+        f"That does not fit: {mass(round(room), day.units)} go in beside the food and are gone after about"
+        f" {lasts:.0f} hours. From then on {foods} would pass 40 °F, and what has done so for two hours (one above 90 °F)"
+        f" is thrown away. Change one thing: buy {more} of ice on the way before that, take {larger}, or plan canned, cured"
+        " or dried food instead."
+    )
+
+
+def _holds(quarts: float, spent: Budget, liters: float, day: Day) -> bool:
+    """Whether a larger cooler has room for the ice that it then needs."""
+    needs = budget(
+        quarts=quarts,
+        air_c=celsius(air_f(day)),
+        hours=in_cooler(day),
+        warm_kj=spent.warm,
+        bags_kj=spent.bags,
+    )
+    return _to_bring(needs) <= room_for_ice_kg(quarts=quarts, food_liters=liters)
+
+
+def _what_spoils(cooled: Sequence[Pack], items: Sequence[Item]) -> list[str]:
+    """Raw flesh, milk, eggs and what else is no produce; where there is none of it, what was cut and opened."""
+    inside = [items[part.ingredient] for pack in cooled for part in pack.items]
+    names = [
+        item.ingredient.name
+        for item in inside
+        if item.food is not None and item.food.keeps != "shelf" and item.food.group not in PRODUCE
+    ]
+    return names or [item.ingredient.name for item in inside]

@@ -46,7 +46,7 @@ def _judged(item: Item, days: int, frozen_for: float, pack: Pack, day: Day, ledg
     elif pack.travels == "frozen":
         verdict = "even frozen it has thawed too long before the meal"
         yield (
-            f"{name} does not last {hours:g} hours even frozen: buy it on the way, at most {said} before the meal, or take"
+            f"{name}: not for {hours:g} hours, even frozen. Buy it on the way, at most {said} before the meal, or take"
             " canned, cured or dried food instead."
         )
     elif day.freezer:
@@ -55,7 +55,7 @@ def _judged(item: Item, days: int, frozen_for: float, pack: Pack, day: Day, ledg
     else:
         verdict = "without a freezer this does not work"
         yield (
-            f"{name} does not last {hours:g} hours without a freezer: buy it on the way, at most {said} before the meal, or"
+            f"{name}: not for {hours:g} hours without a freezer. Buy it on the way, at most {said} before the meal, or"
             " take canned, cured or dried food instead."
         )
     ledger.note(RAW_DAYS.says(name, food=name, days=said, hours=hours, verdict=verdict))

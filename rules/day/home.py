@@ -55,7 +55,7 @@ def at_home(
     # What rises or ferments does so before the cold; what chills or marinates does it there.
     warm = waited if _waits_in_the_warm(recipe, waited) else 0.0
     sold_frozen = frozenset(bag.pack for bag in cold.bags if bag.bought_frozen) if cold else frozenset()
-    yield from _into_the_cold(names, frozen, chilled, sold_frozen, begin + warm)
+    yield from _into_the_cold(names, frozen, chilled, sold_frozen, begin + warm, freezer=day.freezer)
     yield Task(not_at_night(begin - work - figure("shop_min").value, day, ledger), "home", "Shop.")
     yield Task(shut, "home", _packed(packs, cold, day))
     yield Task(shut + figure("leave_min").value, "home", "Leave.")
@@ -67,12 +67,14 @@ def _into_the_cold(
     chilled: Sequence[Pack],
     sold_frozen: frozenset[str],
     at_min: float,
+    *,
+    freezer: bool,
 ) -> Iterator[Task]:
     flat = [names[pack.id] for pack in frozen if pack.id not in sold_frozen]
     hard = [names[pack.id] for pack in frozen if pack.id in sold_frozen]
     if flat:
         yield Task(at_min, "home", f"Lay flat in the freezer: {'; '.join(flat)}.")
-    if hard:
+    if hard and freezer:
         yield Task(at_min, "home", f"Into the freezer as it was bought: {'; '.join(hard)}.")
     if cool := [names[pack.id] for pack in chilled if pack not in frozen]:
         yield Task(at_min, "home", f"Into the refrigerator: {'; '.join(cool)}.")
@@ -116,7 +118,9 @@ def _packed(packs: Sequence[Pack], cold: Cold | None, day: Day) -> str:
         ", ".join(dict.fromkeys(names[pack] for pack in layer.packs)) for layer in cold.layers
     )
     ice = f" {mass(cold.ice_kg, day.units)} of ice beside and on top;" if cold.ice_kg else ""
-    return f"Pack the cooler from the bottom up: {order};{ice} shut it. Shelf packs and kit beside it, fuel counted."
+    late = [names[bag.pack] for bag in cold.bags if bag.bought_frozen and not day.freezer]
+    first = f"Fetch hard from the shop: {', '.join(late)}. " if late else ""
+    return f"{first}Pack the cooler from the bottom up: {order};{ice} shut it. Shelf packs and kit beside it, fuel counted."
 
 
 def not_at_night(at_min: float, day: Day, ledger: Ledger) -> float:

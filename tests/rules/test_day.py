@@ -325,3 +325,11 @@ def test_what_rises_does_so_before_the_cold_and_what_chills_in_it(what: Duration
     moments = day_of(of=dough, packs=packs, over=heat(bake()), cold=Cold())
     made = when(moments, "Kitchen work") + 30
     assert when(moments, "Into the refrigerator") - made == pytest.approx(after, abs=15)
+
+
+def test_without_a_freezer_frozen_food_is_fetched_last() -> None:
+    peas = Cold(bags=(Bag(pack=FRUIT.id, bought_frozen=True),), frozen_packs=(FRUIT.id,))
+    without = day_of(over=heat(bake()), cold=peas, day=Day(freezer=False))
+    assert when(without, "Fetch hard from the shop: fruit") == when(without, "Pack the cooler")
+    assert not any("freezer" in moment.do for moment in without)
+    assert when(day_of(over=heat(bake()), cold=peas), "Into the freezer as it was bought: fruit") < 0

@@ -1,10 +1,12 @@
 from __future__ import annotations
 
+from msgspec.structs import replace
+
 from rules.because import Ledger
 from rules.circumstances import Day
 from rules.cold.keep import cold
-from rules.plan import Cold, Pack
-from rules.recipe import Recipe
+from rules.plan import Bag, Cold, Pack
+from rules.recipe import Action, Family, Ingredient, Recipe, Step, Use
 from tests.build import amount, items, line, pack, recipe
 
 BERRIES = recipe(line("blueberries", amount(3, "cup")), line("sugar", amount(0.5, "cup")))
@@ -72,3 +74,43 @@ def test_spirits_keep_a_bag_soft() -> None:
     (told,) = kept(made, bag, ledger=ledger).bags
     assert told.freeze_hours is None
     assert "cold.soft" in {reason.rule for reason in ledger.reasons}
+
+
+def bagged(*lines: Ingredient, family: Family, steps: tuple[Step, ...] = ()) -> tuple[Bag, set[str]]:
+    """The one bag of a food that is bought frozen, two hours on the way, and the rules that spoke."""
+    made = recipe(*lines, steps=steps, family=family)
+    ledger = Ledger()
+    frozen = pack("fresh", 0, of=made, travels="frozen", label="peas", container="1-gallon zipper bag")
+    (told,) = kept(made, frozen, day=Day(trip_hours=2), ledger=ledger).bags
+    return told, {reason.rule for reason in ledger.reasons}
+
+
+def test_what_is_bought_frozen_and_cooked_stays_frozen() -> None:
+    told, rules = bagged(line("frozen peas", amount(3, "cup")), family="soup")
+    assert told.bought_frozen
+    assert told.move_hours_before is None
+    assert told.advice == "stays in the ice and goes over the heat frozen."
+    assert "cold.from-frozen" in rules
+
+
+def test_what_is_eaten_raw_or_thawed_by_the_recipe_is_thawed() -> None:
+    peas = line("frozen peas", amount(3, "cup"))
+    assert bagged(peas, family="no cook")[0].move_hours_before is not None
+    thawed = replace(peas, text="3 cups frozen peas, thawed")
+    assert bagged(thawed, family="soup")[0].move_hours_before is not None
+    step = Step(line=0, text="", actions=(Action(does="thaw", word="thaw", uses=(Use(ingredient=0),)),))
+    assert bagged(peas, family="soup", steps=(step,))[0].move_hours_before is not None
+
+
+def test_ice_and_hot_fat_never_meet() -> None:
+    """Water in hot fat spatters; frozen food is thawed and dried first (common practice, no source)."""
+    told, rules = bagged(line("frozen corn kernels", amount(3, "cup")), family="deep fry")
+    assert told.move_hours_before is not None
+    assert str(told.advice).endswith("pat it dry, for the hot fat.")
+    assert "cold.dry-for-fat" in rules
+
+
+def test_shrimp_bought_frozen_still_thaw_in_the_cold() -> None:
+    told, _ = bagged(line("frozen shrimp", amount(2, "pound")), family="boil or steam")
+    assert told.outside_min is None
+    assert told.move_hours_before is not None

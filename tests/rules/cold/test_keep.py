@@ -1,5 +1,7 @@
 from __future__ import annotations
 
+import re
+
 from rules.because import Ledger
 from rules.circumstances import Day
 from rules.cold.keep import cold
@@ -57,3 +59,31 @@ def test_a_pack_of_which_nothing_is_known_is_kept_without_figures() -> None:
     assert found.frozen_packs
     assert found.bags == ()
     assert found.thaw_hours is None
+
+
+def test_the_warning_names_what_would_spoil_when_and_what_to_change() -> None:
+    """Food that spoils is kept at 40 °F or below; two hours above it and it is thrown away (USDA FSIS)."""
+    custard = recipe(line("milk", amount(3, "cup")), line("eggs", amount(6)), line("onions", amount(2)))
+    packs = tuple(
+        pack("fresh", index, of=custard, travels="cool", label=custard.ingredients[index].name)
+        for index in range(3)
+    )
+    ledger = Ledger()
+    day = Day(trip_hours=72, trip_air_f=105, cooler_quarts=24)
+    (warning,) = (note for note in kept(custard, *packs, day=day, ledger=ledger).notes if "40 °F" in note)
+    assert "milk and eggs would pass 40 °F" in warning
+    assert "onions" not in warning
+    hours = float(re.findall(r"after about (\d+) hours", warning)[0])
+    assert 0 < hours < 72
+    assert re.search(r"buy [\d.]+ lb .* of ice on the way", warning)
+    # The cooler that it names holds the ice.
+    larger = float(re.findall(r"take a cooler of (\d+) quarts", warning)[0])
+    again = kept(custard, *packs, day=Day(trip_hours=72, trip_air_f=105, cooler_quarts=larger))
+    assert not any("40 °F" in note for note in again.notes)
+    assert "cold.too-long" in {reason.rule for reason in ledger.reasons}
+
+
+def test_a_meal_at_once_needs_no_ice() -> None:
+    found = kept(BEEF, RAW, day=Day(trip_hours=0))
+    assert found.ice_kg is None
+    assert found.notes == ()
