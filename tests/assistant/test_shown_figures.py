@@ -160,6 +160,41 @@ def test_the_calendar_has_every_moment_at_its_time(dish: str) -> None:
         assert moment["do"].rstrip(".")[1:] in told[at]
 
 
+@pytest.mark.parametrize("dish", TEN)
+def test_a_second_reader_of_calendars_sees_the_same_events(dish: str) -> None:
+    """vobject reads RFC 5545 by itself; starts, ends, names, texts and alarms must be those that icalendar reads."""
+    vobject = pytest.importorskip("vobject", reason="vobject is not installed: no second reader is asked")
+    text = shown(dish, "ics")
+    seen = [
+        (
+            event.dtstart.value,
+            event.dtend.value,
+            event.summary.value,
+            event.description.value,
+            event.valarm.trigger.value,
+        )
+        for event in vobject.readOne(text).vevent_list
+    ]
+    own = [
+        (
+            event.decoded("dtstart"),
+            event.decoded("dtend"),
+            str(event["summary"]),
+            str(event["description"]),
+            event.walk("VALARM")[0].decoded("trigger"),
+        )
+        for event in Calendar.from_ical(text).walk("VEVENT")
+    ]
+    assert seen == own
+
+
+@pytest.mark.parametrize("dish", TEN)
+def test_the_calendar_survives_a_round_trip(dish: str) -> None:
+    text = shown(dish, "ics")
+    again = Calendar.from_ical(text).to_ical().decode()
+    assert again.split() == text.split()
+
+
 @pytest.mark.parametrize("width", [40, 60, 80])
 @pytest.mark.parametrize("dish", TEN)
 def test_no_line_of_a_plan_is_wider_than_the_terminal(dish: str, width: int) -> None:
