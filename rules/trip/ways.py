@@ -41,6 +41,8 @@ SMALLER = Rule(
 )
 #: How much of the batch is tried, largest first.
 SHARES = (0.9, 0.8, 0.7, 0.6, 0.5)
+#: A recipe is not made in a smaller part than this (`rules.circumstances`).
+LEAST_SCALE = 0.1
 MOST_MOVES = 12
 
 
@@ -131,12 +133,14 @@ def smaller(dish: Dish, meal: Meal, hearth: Hearth) -> Dish | None:
     idle = free(hearth.irons, hearth.booked, hearth.span(dish))
     if pot is None or not idle:
         return None
-    for share in SHARES:
-        tried = again(dish, meal, hearth, irons=idle, scale=dish.plan.scale * share)
+    for scale in (share * dish.plan.scale for share in SHARES):
+        if scale < LEAST_SCALE:
+            break
+        tried = again(dish, meal, hearth, irons=idle, scale=scale)
         irons = hearth.pots_for(tried)
         if irons is not None and hearth.has_fire(tried, irons):
             had = f"{pots_said(idle)} {'is' if len(idle) == 1 else 'are'}"
-            note(hearth, SMALLER, "smaller", dish, had=had, share=f"{number(share)} times")
+            note(hearth, SMALLER, "smaller", dish, had=had, share=f"{number(scale / dish.plan.scale)} times")
             hearth.take(tried, irons)
             return tried
     return None
