@@ -35,7 +35,7 @@ def boxes(plan: Plan, units: Units) -> Iterator[Box]:
     as_bought: dict[Travels, list[Pack]] = {}
     names = short_names(plan.packs)
     for pack in plan.packs:
-        if pack.container is None and pack.make_ahead is None and len(pack.items) == 1:
+        if pack.container is None and pack.make_ahead is None:
             as_bought.setdefault(pack.travels, []).append(pack)
         else:
             yield _box(pack, names[pack.id], plan, units)
@@ -45,7 +45,9 @@ def boxes(plan: Plan, units: Units) -> Iterator[Box]:
             name=AS_BOUGHT[travels],
             travels=travels,
             where="" if travels == "camp" else parts.TRAVELS[travels],
-            lines=tuple(f"{parts.packed(plan, pack.items[0], units)} ({pack.id})" for pack in packs),
+            lines=tuple(
+                f"{parts.packed(plan, item, units)} ({pack.id})" for pack in packs for item in pack.items
+            ),
         )
 
 

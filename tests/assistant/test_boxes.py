@@ -33,6 +33,12 @@ def test_foods_as_bought_share_a_box_and_keep_their_ids(river_plan: Plan) -> Non
     assert box.lines == ("1 stick of butter (pantry-0)", "flour (pantry-1)")
 
 
+def test_a_pack_as_bought_of_several_foods_is_told_food_by_food(river_plan: Plan) -> None:
+    (cooler,) = (box for box in boxes(river_plan, "us") if box.travels == "cool")
+    assert cooler.id is None
+    assert cooler.lines == ("1/2 cup butter (fresh-1)", "1 1/2 cups milk (fresh-1)")
+
+
 def test_every_item_of_every_pack_is_in_one_box(river_plan: Plan) -> None:
     lines = [line for box in boxes(river_plan, "us") for line in box.lines]
     assert len(lines) == sum(len(pack.items) for pack in river_plan.packs)
