@@ -35,6 +35,8 @@ BOILING: frozenset[Way] = frozenset({"boil", "bring up"})
 ON_THE_WAY_MIN = 15.0
 #: What simmered so long is the dish, and still hot when it goes on as a bake; less is a sauce beside it [min].
 IS_THE_DISH_MIN = 10.0
+#: Food that was weighed in part, and to less than this share of a usual pot, is taken for a usual pot.
+LEAST_OF_USUAL = 0.3
 #: How closely a moment is found [min].
 CLOSE_MIN = 0.05
 
@@ -87,7 +89,7 @@ def over(kind: StageKind, way: Way, its: Coals, fire: Fire, pot: Pot, day: Day) 
     if way in BOILING:
         held = counted("bake", diameter_in=pot.diameter_in, depth=pot.depth, day=day)
     usual = Load(kg=usual_kg(pot.diameter_in, pot.depth), j_kg_k=figure("food heat").value)
-    load = pot.load or usual
+    load = usual if pot.load is None or _is_guess(pot.load, usual) else pot.load
     is_empty = fire.food_f is None and kind in EMPTY | PANNED
     this = cook(
         way=way,
@@ -105,6 +107,11 @@ def over(kind: StageKind, way: Way, its: Coals, fire: Fire, pot: Pot, day: Day) 
     alive = fire.alive(this.ember)
     age = this.ember.age_at(alive / fire.lying) if fire.lying else 0.0
     return msgspec.structs.replace(this, start=_start(this, fire), age_min=age)
+
+
+def _is_guess(load: Load, usual: Load) -> bool:
+    """Whether what was weighed is too little to be all of it."""
+    return not load.is_all and load.kg < LEAST_OF_USUAL * usual.kg
 
 
 def _start(this: Cook, fire: Fire) -> State:

@@ -18,10 +18,11 @@ LEAST_KNOWN = 0.5
 
 
 class Load(Struct, frozen=True, kw_only=True):
-    """The food in one pot: its mass [kg] and its specific heat [J/(kg K)]."""
+    """The food in one pot: its mass [kg] and its specific heat [J/(kg K)]; `is_all` says that every food was weighed."""
 
     kg: float
     j_kg_k: float
+    is_all: bool = True
 
 
 def load(items: Sequence[Item], pots: int = 1) -> Load | None:
@@ -32,27 +33,29 @@ def load(items: Sequence[Item], pots: int = 1) -> Load | None:
     known = [(item.food, item.grams) for item in items if item.grams is not None]
     if len(known) < LEAST_KNOWN * len(items):
         return None
-    return _load(known, pots)
+    return _load(known, pots, is_all=len(known) == len(items))
 
 
 def planned(plan: Plan) -> Load | None:
     """The food that a plan packs, in one of its pots; None where nothing is weighed."""
     foods = catalogue()
-    known = []
+    known, is_all = [], True
     for pack in plan.packs:
         for part in pack.items:
             name = plan.recipe.ingredients[part.ingredient].food
+            is_all = is_all and part.grams is not None
             if part.grams is not None:
                 known.append((foods.get(name) if name else None, part.grams))
-    return _load(known, plan.pot.count if plan.pot else 1)
+    return _load(known, plan.pot.count if plan.pot else 1, is_all=is_all)
 
 
-def _load(known: Iterable[tuple[Food | None, float]], pots: int) -> Load | None:
+def _load(known: Iterable[tuple[Food | None, float]], pots: int, *, is_all: bool) -> Load | None:
     parts = [(_heat(food), grams) for food, grams in known]
     grams = sum(mass for _, mass in parts)
     if grams <= 0:
         return None
-    return Load(kg=grams / 1000 / pots, j_kg_k=sum(heat * mass for heat, mass in parts) / grams)
+    heat = sum(each * mass for each, mass in parts) / grams
+    return Load(kg=grams / 1000 / pots, j_kg_k=heat, is_all=is_all)
 
 
 def _heat(food: Food | None) -> float:

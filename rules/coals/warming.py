@@ -19,7 +19,7 @@ from rules.coals.fire import minutes_until
 from rules.plan import Reason
 
 #: The pot is warm when it has come this near to its aim [°F] and goes on rising.
-WARM_WITHIN_F = 20.0
+WARM_WITHIN_F = 19.0
 #: Nobody warms a pot for less, or stands by it for longer [min].
 SHORTEST_MIN, LONGEST_MIN = 5.0, 45.0
 #: A pot that does not boil by then wants more coals or less in it [min].
@@ -53,7 +53,7 @@ def warmed(draft: Draft, following: Sequence[Draft], this: Cook) -> Draft:
     goal = this.aim_f - WARM_WITHIN_F
     all_of_it = minutes_until(this, lambda state: state.iron_f >= goal, LONGEST_MIN)
     fat = sum(next_one.high_min for next_one in following[:1] if next_one.kind == "heat fat")
-    minutes = max(float(math.ceil(all_of_it - fat)), SHORTEST_MIN)
+    minutes = max(float(round(all_of_it - fat)), SHORTEST_MIN)
     return _lasting(draft, minutes)
 
 
@@ -85,7 +85,7 @@ def why_come_down(draft: Draft, this: Cook) -> tuple[Reason, ...]:
 def come_up(draft: Draft, this: Cook) -> Draft:
     """The stage that brings a pot which has cooked already to the heat of its bake, with what is in it."""
     goal = this.aim_f - WARM_WITHIN_F
-    minutes = float(math.ceil(minutes_until(this, lambda state: state.iron_f >= goal, LONGEST_MIN)))
+    minutes = max(float(round(minutes_until(this, lambda state: state.iron_f >= goal, LONGEST_MIN))), 1.0)
     return Draft(
         kind="warm", way=draft.way, low_min=minutes, high_min=minutes, temp_f=draft.temp_f, look="come up"
     )

@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import pytest
 
+from rules.circumstances import Day
+from rules.coals.counts import coals
 from rules.coals.figures import figure
+from rules.coals.fire import Fire, Pot, laid, over
 from rules.coals.load import load, planned
 from rules.convert import camp
 from rules.foods import weigh
@@ -49,3 +52,14 @@ def test_what_a_plan_packs_is_the_food_of_its_recipe() -> None:
     assert whole is not None
     assert packed.kg == pytest.approx(whole.kg, rel=0.05)
     assert packed.j_kg_k == pytest.approx(whole.j_kg_k, rel=0.05)
+
+
+def test_a_weight_of_part_of_the_food_is_no_weight_of_the_pot() -> None:
+    half = load(weigh(recipe({"ground beef": (1, "pound"), "zzyx": (4, None)})))
+    assert half is not None
+    assert not half.is_all
+    day, its = Day(), coals("bake", diameter_in=12, depth="shallow", day=Day(), temp_f=350)
+    fire = laid(Fire(at_min=0.0, iron_f=340, food_f=60), its.total)
+    body = over("bake", "bake", its, fire, Pot(diameter_in=12, depth="shallow", load=half), day).body
+    usual = over("bake", "bake", its, fire, Pot(diameter_in=12, depth="shallow"), day).body
+    assert body == usual
