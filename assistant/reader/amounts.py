@@ -22,6 +22,8 @@ from rules.recipe import Amount
 
 #: A figure before one of these counts nothing.
 NOT_COUNTED = frozenset({"-", "%", "x", "°", "/", "percent", "degrees", "degree", "deg", "count", "ct", "as"})
+#: "1 can (2 cups (480 ml))": brackets of amounts stand this deep in one another at most.
+DEEPEST = 2
 #: From here on C and F are temperatures, not cups.
 HOT = 30
 
@@ -159,7 +161,7 @@ def _implied(words: Words, at: int) -> Found | None:
 
 def _bracket(words: Words, at: int) -> Found | None:
     """`bracket := "(" (amounts [tail] ["each"] | unit) ")"`; it holds amounts and nothing else, "(stick)" is one."""
-    if word(words, at) != "(":
+    if word(words, at) != "(" or _nests_deeply(words, at + 1):
         return None
     alone = unit(words, at + 1)
     if alone and not alone.plural and word(words, alone.end) == ")":
@@ -171,6 +173,16 @@ def _bracket(words: Words, at: int) -> Found | None:
     if word(words, end) != ")":
         return None
     return found._replace(end=end + 1, each=found.each or (end > found.end and words[end - 1] == "each"))
+
+
+def _nests_deeply(words: Words, at: int) -> bool:
+    """Whether more brackets open inside one another than any cook writes: each would be read as often as it is deep."""
+    depth = 1
+    for place in range(at, len(words)):
+        depth += (words[place] == "(") - (words[place] == ")")
+        if not 0 < depth <= DEEPEST:
+            return depth > DEEPEST
+    return False
 
 
 def _bracket_after(words: Words, found: Found) -> Found | None:

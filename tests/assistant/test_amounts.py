@@ -74,3 +74,10 @@ def test_each_and_total_are_told() -> None:
     assert total is not None
     assert each.each
     assert total.notes == ("total of",)
+
+
+def test_brackets_inside_one_another_are_no_amounts_beyond_two() -> None:
+    """Pins the bound: read at every depth anew, a line of brackets would take the square of its length."""
+    two, three = (tuple(f"1 cup {'( 240 ml ' * depth}{') ' * depth}".split()) for depth in (2, 3))
+    assert amounts(two, 0).end == len(two)
+    assert amounts(three, 0).end == 2
