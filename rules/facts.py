@@ -6,6 +6,7 @@ into the evidence that `dish.py` weighs. Handbook chapter 7.
 
 from __future__ import annotations
 
+import re
 from functools import cached_property
 
 from rules.foods import Item
@@ -54,7 +55,9 @@ class Facts:
     @cached_property
     def title(self) -> str:
         """The title without accents and hyphens, in lower case."""
-        return plain((self.recipe.title or "")[:300])
+        title = (self.recipe.title or "")[:300]
+        # "Bread Dumplings (Semmelknödel)" are dumplings.
+        return plain(_BRACKETS.sub(" ", title).strip() or title)
 
     @cached_property
     def main_title(self) -> str:
@@ -147,6 +150,18 @@ class Facts:
                 word in (item.ingredient.prep or "") for word in ("cube", "dice", "strip", "bite", "minced")
             )
             for item, role in zip(self.items, self.roles, strict=True)
+        )
+
+    @cached_property
+    def joint_g(self) -> float:
+        """The heaviest piece of meat that is not cut small [g]; a chop or a thigh of many is none."""
+        return max(
+            (
+                item.grams or 0.0
+                for item, role in zip(self.items, self.roles, strict=True)
+                if role == "meat" and _is_joint(item)
+            ),
+            default=0.0,
         )
 
     @cached_property
@@ -379,6 +394,21 @@ class Facts:
         )
 
 
+#: Words of a piece of meat that is cooked whole.
+JOINTS = (
+    "roast",
+    "shoulder",
+    "brisket",
+    "butt",
+    "rump",
+    "joint",
+    "silverside",
+    "topside",
+    "leg of",
+    "shank",
+    "ham",
+)
+_BRACKETS = re.compile(r"\([^()]{0,200}\)")
 #: A pound of dry beans gives 2.3 to 2.6 pounds cooked; dry pasta and rice about as much.
 COOKED_BEANS = 2.4
 COOKED_GRAIN = 2.4
@@ -386,6 +416,16 @@ COOKED_GRAIN = 2.4
 FRYING_F = 300.0
 #: Oil from here on is a depth to fry in [ml].
 DEEP_OIL_ML = 300.0
+
+
+def _is_joint(item: Item) -> bool:
+    """Whether meat is named as a joint ("chuck roast", "pork shoulder", "brisket") and left whole."""
+    done = f"{item.ingredient.prep or ''} {' '.join(item.ingredient.state)}"
+    cut = any(
+        word in done
+        for word in ("cube", "dice", "strip", "bite", "minced", "slice", "chunk", "piece", "cut", "cm")
+    )
+    return not cut and any(word in item.ingredient.name.lower() for word in JOINTS)
 
 
 def _is_bean(name: str) -> bool:

@@ -13,6 +13,10 @@ LONG_SIMMER_MIN = 15.0
 LONG_OVEN_MIN = 100.0
 #: So much liquid braises a piece of meat [g].
 BRAISE_G = 200.0
+#: A piece of meat this heavy is a joint [g].
+JOINT_G = 900.0
+#: So much milk makes a pudding of rice and sugar [g].
+PUDDING_MILK_G = 250.0
 #: Grain above this much is a body, not a garnish [g].
 BODY_GRAIN_G = 60.0
 #: Sugar per flour by weight above which a dough or batter is sweet.
@@ -98,12 +102,30 @@ def is_flat(facts: Facts) -> bool:
     """A batter or flat dough cooked in a pan."""
     body = facts.has_body or facts.grams("oats") >= BODY_GRAIN_G
     bare = not facts.yeasted and not facts.holds("grain", *FLESH)
-    return body and bare and facts.fire and not facts.oven and not facts.deep and not facts.does("boil")
+    wet = facts.does("boil", "steam")
+    return body and bare and facts.fire and not facts.oven and not facts.deep and not wet
 
 
 def is_pan_bread(facts: Facts) -> bool:
     """A yeast dough cooked in a pan."""
     return facts.yeasted and facts.has_body and facts.fire and not facts.oven and not facts.deep
+
+
+def is_sweet_biscuit(facts: Facts) -> bool:
+    """What is called a biscuit and is as sweet and stiff as a cookie, as in Britain and Australia."""
+    named = any(word in facts.title.split() for word in ("biscuit", "biscuits"))
+    return named and is_sweet(facts) and is_shaped(facts) and not pours(facts)
+
+
+def is_milk_pudding(facts: Facts) -> bool:
+    """A sweet grain in much milk."""
+    milk = facts.grams("milk", "shelf milk")
+    sweet = facts.holds("sugar", "syrup") and facts.holds("grain") and not facts.has_body
+    return (
+        sweet
+        and milk >= max(PUDDING_MILK_G, facts.grams("grain"))
+        and not facts.holds("vegetable", "cheese", *FLESH)
+    )
 
 
 def sets(facts: Facts) -> bool:
@@ -132,6 +154,13 @@ def joint_cooks_long(facts: Facts) -> bool:
     """A whole piece of meat for hours in the oven."""
     hours = facts.minutes("bake", "fry", "simmer", "other") >= LONG_OVEN_MIN
     return bakes_last(facts) and facts.has_joint and hours and not facts.holds("grain")
+
+
+def joint_simmers_long(facts: Facts) -> bool:
+    """Such a piece for hours in its liquid over a fire or in a slow cooker, and nothing soupy."""
+    hours = facts.minutes("simmer", "boil", "other") >= LONG_OVEN_MIN
+    piece = facts.joint_g >= JOINT_G and not facts.oven and hours and simmers(facts)
+    return piece and not is_thin(facts) and not facts.beans_g
 
 
 def joint_braised(facts: Facts) -> bool:
@@ -280,10 +309,13 @@ FEATURES: dict[str, Callable[[Facts], bool]] = {
     "flour in a pan": is_flat,
     "yeast dough in a pan": is_pan_bread,
     "eggs set it": sets,
+    "sweet biscuit": is_sweet_biscuit,
+    "milk pudding": is_milk_pudding,
     "assembled and baked": is_assembled,
     "grain or cheese baked": bakes_grain,
     "joint cooked long": joint_cooks_long,
     "joint braised": joint_braised,
+    "joint simmered long": joint_simmers_long,
     "braised in the oven": braises_in_oven,
     "fish baked": bakes_fish,
     "flesh or roots in dry heat": dry_heat,

@@ -170,3 +170,9 @@ def test_the_reason_names_the_evidence() -> None:
     because = next(reason.because for reason in ledger.reasons if reason.rule == "dish.family")
     assert "the title calls it a cake" in because
     assert any(reason.rule == "dish.hydration" for reason in ledger.reasons)
+
+
+def test_what_stands_in_brackets_of_a_title_is_no_noun_of_it() -> None:
+    of = recipe(line("onion", amount(1)), title="Bread dumplings (Knoedel)")
+    bare = recipe(line("onion", amount(1)), title="Bread dumplings")
+    assert run_as(of).family == run_as(bare).family == "boil or steam"
