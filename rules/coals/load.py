@@ -9,10 +9,12 @@ from rules.cold.composition import specific_heat
 from rules.cold.contents import composition
 from rules.foods import Food, Item, catalogue
 from rules.plan import Plan
-from rules.recipe import Struct
+from rules.recipe import Ingredient, Struct
 
 #: Between the cooler and the boil [°C]; the heat that a food takes changes by a hundredth from one to the other.
 HALF_WAY_C = 55.0
+#: Groups of foods of which a dish holds little.
+SMALL = frozenset({"spice", "herb", "salt", "sugar", "leavener", "fat", "flavouring"})
 #: Of less than this share of the foods a mass is known: then a usual pot says more than the sum.
 LEAST_KNOWN = 0.5
 
@@ -33,7 +35,8 @@ def load(items: Sequence[Item], pots: int = 1) -> Load | None:
     known = [(item.food, item.grams) for item in items if item.grams is not None]
     if len(known) < LEAST_KNOWN * len(items):
         return None
-    return _load(known, pots, is_all=len(known) == len(items))
+    is_all = all(item.grams is not None or _is_small(item.food, item.ingredient) for item in items)
+    return _load(known, pots, is_all=is_all)
 
 
 def planned(plan: Plan) -> Load | None:
@@ -42,10 +45,11 @@ def planned(plan: Plan) -> Load | None:
     known, is_all = [], True
     for pack in plan.packs:
         for part in pack.items:
-            name = plan.recipe.ingredients[part.ingredient].food
-            is_all = is_all and part.grams is not None
+            ingredient = plan.recipe.ingredients[part.ingredient]
+            food = foods.get(ingredient.food) if ingredient.food else None
+            is_all = is_all and (part.grams is not None or _is_small(food, ingredient))
             if part.grams is not None:
-                known.append((foods.get(name) if name else None, part.grams))
+                known.append((food, part.grams))
     return _load(known, plan.pot.count if plan.pot else 1, is_all=is_all)
 
 
@@ -56,6 +60,11 @@ def _load(known: Iterable[tuple[Food | None, float]], pots: int, *, is_all: bool
         return None
     heat = sum(each * mass for each, mass in parts) / grams
     return Load(kg=grams / 1000 / pots, j_kg_k=heat, is_all=is_all)
+
+
+def _is_small(food: Food | None, ingredient: Ingredient) -> bool:
+    """Whether a food weighs little beside the others, however much of it goes in."""
+    return ingredient.to_taste or (food is not None and food.group in SMALL)
 
 
 def _heat(food: Food | None) -> float:

@@ -204,9 +204,9 @@ def counted_from_the_boil(drafts: list[Draft], kitchen: Kitchen) -> list[Draft]:
 
 
 def brought_up(drafts: list[Draft], kitchen: Kitchen) -> list[Draft]:
-    """A stew or soup comes to the boil before it simmers, water before it boils food."""
+    """A stew or soup comes to the boil before it simmers, water before it boils food, in whatever dish."""
     is_wet = kitchen.family in WET
-    kinds = ("simmer",) if is_wet else ("boil", "simmer") if kitchen.family == "boil or steam" else ()
+    kinds = ("simmer",) if is_wet else ("boil", "simmer") if kitchen.family == "boil or steam" else ("boil",)
     first = next((place for place, draft in enumerate(drafts) if draft.kind in kinds), None)
     if first is None or drafts[first].is_guess or sum(draft.kind == "boil" for draft in drafts) > 1:
         return drafts

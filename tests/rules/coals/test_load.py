@@ -63,3 +63,9 @@ def test_a_weight_of_part_of_the_food_is_no_weight_of_the_pot() -> None:
     body = over("bake", "bake", its, fire, Pot(diameter_in=12, depth="shallow", load=half), day).body
     usual = over("bake", "bake", its, fire, Pot(diameter_in=12, depth="shallow"), day).body
     assert body == usual
+
+
+def test_spice_without_a_weight_leaves_the_pot_weighed() -> None:
+    whole = load(weigh(recipe({"water": (2, "quart"), "cinnamon": (1, None), "ginger": (1, None)})))
+    assert whole is not None
+    assert whole.is_all

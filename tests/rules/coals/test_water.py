@@ -91,3 +91,15 @@ def test_a_slow_cookers_hours_become_a_pots_and_are_asked(flame, low) -> None:
 def test_an_ordinary_pot_keeps_its_hours() -> None:
     made = recipe({"pork shoulder": (4, "pound")}, step(action("simmer", "simmer", 0, minutes=(180, 180))))
     assert simmer(made, "stew or braise").low_min == 180
+
+
+def test_what_is_blanched_beside_a_pan_waits_for_its_water_too() -> None:
+    made = recipe(
+        {"broccoli": (1, "head"), "beef chuck": (1, "pound")},
+        step(action("boil", "blanch", 0, minutes=(2, 2))),
+        step(action("fry", "fry", 1, minutes=(3, 5))),
+    )
+    assert [(one.kind, one.look) for one in drafts(made, "pan fry or saute")][:2] == [
+        ("boil", "bring up"),
+        ("boil", "boil"),
+    ]
