@@ -15,8 +15,6 @@ from rules.recipe import Ingredient, Struct
 HALF_WAY_C = 55.0
 #: Groups of foods of which a dish holds little.
 SMALL = frozenset({"spice", "herb", "salt", "sugar", "leavener", "fat", "flavouring"})
-#: Of less than this share of the foods a mass is known: then a usual pot says more than the sum.
-LEAST_KNOWN = 0.5
 
 
 class Load(Struct, frozen=True, kw_only=True):
@@ -28,15 +26,15 @@ class Load(Struct, frozen=True, kw_only=True):
 
 
 def load(items: Sequence[Item], pots: int = 1) -> Load | None:
-    """The food of a recipe in one of its pots; None where too little of it can be weighed.
+    """The food of a recipe in one of its pots; None where more foods are without a weight than with one.
 
     Source: Choi and Okos (1986), from the composition of every food; figure `food heat` for one of unknown make.
     """
     known = [(item.food, item.grams) for item in items if item.grams is not None]
-    if len(known) < LEAST_KNOWN * len(items):
+    unknown = sum(item.grams is None and not _is_small(item.food, item.ingredient) for item in items)
+    if unknown > len(known):
         return None
-    is_all = all(item.grams is not None or _is_small(item.food, item.ingredient) for item in items)
-    return _load(known, pots, is_all=is_all)
+    return _load(known, pots, is_all=not unknown)
 
 
 def planned(plan: Plan) -> Load | None:
