@@ -88,7 +88,8 @@ def _head(pack: Pack, packs: Sequence[Pack], recipe: Recipe, items: Sequence[Ite
     """The bag as the steps call it, and the dish that it belongs to."""
     title, name = " ".join((recipe.title or "").split()), short_names(packs)[pack.id]
     room = max(12, WIDTH - len(pack.id) - 3)
-    head = [f"{textwrap.shorten(name, room, placeholder=' ...')} ({pack.id})"[:WIDTH]]
+    called = textwrap.shorten(name, room, placeholder=" ...")
+    head = [f"{called[:1].upper()}{called[1:]} ({pack.id})"[:WIDTH]]
     if title and title not in name:
         head.append(_shortened(title))
     if _is_raw(pack, items):

@@ -97,11 +97,11 @@ def _facts(plan: Plan, day: Day) -> Iterator[tuple[str, str]]:
 
 
 def _line(line: Line, day: Day) -> dict[str, Any]:
-    """A line of the day with a tick for each of its moments."""
+    """A line of the day with a tick for each of its moments, which tell uneven times by themselves."""
     return {
         "at": [hour(moment, day) for moment in line.moments],
         "do": line.do,
-        "again": words.sentence(again(line, day)) if len(line.moments) > 1 else "",
+        "again": words.sentence(again(line, day)) if line.every_min is not None else "",
     }
 
 

@@ -43,7 +43,7 @@ def test_bags_made_at_home_and_raw_meat_have_labels_and_shop_packages_none() -> 
 def test_a_label_says_what_how_long_what_to_add_and_the_coals() -> None:
     told = texts(DRY, FRUIT, FRESH, over=heat(bake()))[DRY.id]
     assert told == [
-        "dry mix (dry-0-1)",
+        "Dry mix (dry-0-1)",
         "Blueberry cake for a wet morning",
         "In it: 2 cups flour,",
         "1 tablespoon baking powder",
@@ -57,7 +57,7 @@ def test_a_label_says_what_how_long_what_to_add_and_the_coals() -> None:
 def test_a_label_opens_with_what_the_steps_call_the_bag() -> None:
     steps = ("Light the coals.", f"Take the dry mix ({DRY.id}).", f"Scatter the rest of it ({DRY.id}).")
     told = labels(CAKE, items(CAKE), (DRY,), None, Day(), Ledger(), camp_steps=steps)[0].text.split("\n")
-    assert told[0] == f"dry mix ({DRY.id})"
+    assert told[0] == f"Dry mix ({DRY.id})"
     assert told[-1] == "Camp step 2 and 3."
 
 
