@@ -30,9 +30,9 @@ def pot(diameter_in: int = 12, *, deep: bool = False, count: int = 1) -> PotOwne
     return PotOwned(diameter_in=diameter_in, depth="deep" if deep else "shallow", count=count)
 
 
-def meal(name: str, at: str = SUPPER, **more: Any) -> Meal:
+def meal(dish: str, at: str = SUPPER, *, name: str = "Supper", **more: Any) -> Meal:
     """A dish of the corpus at a moment."""
-    return Meal(name=more.pop("name", "Supper"), eat=at, recipe=river(name), **more)
+    return Meal(name=name, eat=at, recipe=river(dish), **more)
 
 
 def trip(*meals: Meal, **more: Any) -> Trip:

@@ -57,7 +57,7 @@ def trip_calendar(plan: TripPlan) -> str:
     """The whole trip as one calendar: an event for each moment, named after what is done then."""
     title = one_line(plan.name)
     stamped = _in_utc(plan.leave, plan.zone)
-    names = {dish.id: f"{dish.meal}, {one_line(dish.title)}" for dish in plan.dishes}
+    names = {dish.id: f"{one_line(dish.meal)}, {one_line(dish.title)}" for dish in plan.dishes}
     events = (
         event(
             title,

@@ -30,7 +30,8 @@ class TripProblem(Problem):
     def sentence(self) -> str:
         """File, line, what was found, what to do."""
         where = f"{self.file}, line {self.line}" if self.line else self.file
-        return f"{where}: {self.found}; {self.wanted}."
+        end = "" if self.wanted.endswith("?") else "."
+        return f"{where}: {self.found}; {self.wanted}{end}"
 
 
 class Keys:
@@ -61,7 +62,7 @@ class Keys:
                 near = difflib.get_close_matches(key, known, 1, 0.5)
                 hint = f"did you mean {near[0]}?" if near else f"there are {', '.join(known)}"
                 where = f"a {self.table}" if self.table else "a trip"
-                raise self.fault(key, f'{where} has no key "{key}"', hint.rstrip("?"))
+                raise self.fault(key, f'{where} has no key "{key}"', hint)
 
     def text(self, key: str, wanted: str) -> str | None:
         """A text, or None where the key is absent."""
