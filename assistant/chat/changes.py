@@ -32,6 +32,10 @@ PARTS = (
 )  # fmt: skip
 
 
+#: How a sentence begins that only names parts of the plan.
+_ONLY_PARTS = "That changes: "
+
+
 def changed_parts(before: Plan | None, after: Plan | None) -> tuple[str, ...]:
     """The names of the parts that differ, in the order of a plan."""
     if before is after:
@@ -64,6 +68,8 @@ def change(changes: Sequence[Meant], before: Plan | None, after: Plan | None, da
     if after is None:
         return " ".join(said)
     told = _differences(before, after, day) if before is not None else []
+    if any(one.act == "eat at" for one in changes) and before != after and light_figure(after, day):
+        told = [f"{light_figure(after, day)}.", *(part for part in told if not part.startswith(_ONLY_PARTS))]
     if before is not None and not told:
         told = ["The plan stays as it is."]
     return " ".join([*said, *told])
@@ -160,7 +166,7 @@ def _differences(before: Plan, after: Plan, day: Day) -> list[str]:
     ):
         was, now = figure(before, day), figure(after, day)
         if was != now and now:
-            told.append(f"{now}, before {tail(was)}." if was else f"{now}.")
+            told.append(f"{now} (was {tail(was)})." if was else f"{now}.")
     if after.no_coals_because and after.no_coals_because != before.no_coals_because:
         told.append(words.sentence(after.no_coals_because))
     gone = _names(before) - _names(after)
@@ -183,7 +189,7 @@ def _differences(before: Plan, after: Plan, day: Day) -> list[str]:
     ]
     told += new_questions[:2]
     if not told and changed_parts(before, after):
-        told.append(f"That changes: {words.joined(changed_parts(before, after))}.")
+        told.append(f"{_ONLY_PARTS}{words.joined(changed_parts(before, after))}.")
     return told
 
 

@@ -64,6 +64,8 @@ KINDS: dict[str, tuple[str, ...]] = {
 }
 
 OVEN_F, OVEN_C = (200, 550), (93, 288)
+#: Said of a bake, these are temperatures too, and refused with a sentence.
+TOO_HOT_F = (551, 1000)
 #: A bare figure up to this is no baking temperature in °F, so it is one in °C.
 HIGHEST_BARE_C = 240
 AIR_F, AIR_C = (-40, 130), (-40, 50)
@@ -105,7 +107,7 @@ def air_f(value: Value, *, is_metric: bool = False) -> float | None:
 
 
 _RULES: dict[str, Callable[[Value], bool]] = {
-    "people": lambda value: _is_whole(value, 1, 200),
+    "people": lambda value: _is_whole(value, 1, 1000),  # too many are refused with a sentence
     "count": lambda value: _is_whole(value, 1, 100),
     "and_people": lambda value: _is_whole(value, 1, 200),
     "and_more": lambda value: _is_whole(value, 1, 200),
@@ -119,7 +121,7 @@ _RULES: dict[str, Callable[[Value], bool]] = {
     "pots": lambda value: _is_whole(value, 1, 6),
     "pot": lambda value: value.kind == "inches" or _number(value) in DIAMETERS_IN,
     "inches": lambda value: 4 <= _number(value) <= 24,
-    "oven": lambda value: oven_f(value) is not None,
+    "oven": lambda value: oven_f(value) is not None or TOO_HOT_F[0] <= _number(value) <= TOO_HOT_F[1],
     "oven_bare": lambda value: 250 <= _number(value) <= OVEN_F[1] and _number(value) % 5 == 0,
     "oven_degrees": lambda value: oven_f(value) is not None,
     "oven_step": lambda value: 5 <= _number(value) <= 100,

@@ -12,6 +12,8 @@ from typing import TypeVar
 import msgspec
 
 T = TypeVar("T")
+#: The files that hold words and not acts.
+OTHERS = ("topics.toml", "values.toml", "words.toml")
 
 
 @cache
@@ -37,4 +39,4 @@ def files() -> tuple[str, ...]:
         for entry in resources.files("assistant.chat").joinpath("acts").iterdir()
         if entry.name.endswith(".toml")
     )
-    return tuple(sorted(name for name in names if name not in ("values.toml", "words.toml")))
+    return tuple(sorted(name for name in names if name not in OTHERS))

@@ -22,7 +22,16 @@ def asked(plan: Plan, act: str, said: str = "", **slots: object) -> str:
     ("act", "said", "opening"),
     [
         ("coals", "how many?", "25 briquettes for the bake: 17 on the lid (12 along the flange"),
-        ("coals", "how many underneath?", "8 under (7 in a ring, 1 in the centre) and 17 on the lid"),
+        (
+            "coals",
+            "how many underneath?",
+            "8 under (7 in a ring, 1 in the centre) for the bake, and 17 on the lid",
+        ),
+        (
+            "coals",
+            "how many on top?",
+            "17 on the lid (12 along the flange, 5 spread inside) for the bake, and 8 under",
+        ),
         ("turning", "", "Every 10 minutes of the bake"),
         ("doneness", "", "Bake: 45 to 50 minutes at 350 °F. Done (cobbler): The edge bubbles."),
         ("cold", "", "Ice to bring: 9.9 lb."),
@@ -75,7 +84,10 @@ def test_a_why_gives_sentence_and_source_or_what_there_is(river_plan: Plan) -> N
         "Baking powder rides dry: once wet it spends its gas within minutes. (common practice, no source)"
     )
     assert asked(river_plan, "why", about="propane") == (
-        'I gave no reason about "propane". I have some about baking powder and top coals.'
+        'I gave no reason about "propane". Ask about baking powder, the count on the lid, the pot or the time.'
+    )
+    assert asked(river_plan, "why") == (
+        "Why what? Ask about baking powder, the count on the lid, the pot or the time."
     )
 
 
@@ -97,7 +109,9 @@ def test_the_plan_in_short_ends_with_the_air_that_kills(river_plan: Plan) -> Non
 
 def test_questions_about_a_circumstance(river_plan: Plan) -> None:
     assert circumstance("pot", river_plan, Day()) == "Pot: a 12-inch pot (6 quarts), half full."
-    assert circumstance("temperature", river_plan, Day()).startswith("Bake: 45 to 50 minutes at 350 °F:")
+    assert circumstance("temperature", river_plan, Day()) == (
+        "350 °F for the bake, 45 to 50 minutes: 17 on the lid, 8 under."
+    )
 
 
 def test_what_was_not_understood_is_offered_three_ways() -> None:

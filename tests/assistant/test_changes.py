@@ -30,7 +30,7 @@ def test_a_figure_that_changed_is_told_with_the_one_before(river_plan: Plan) -> 
     larger = replace(river_plan, people=12, pot=PotPlan(diameter_in=14, quarts=8, fill=0.5))
     told = change([Meant(act="people", slots={"people": 12})], river_plan, larger, Day())
     assert told == (
-        "For 12. Pot: a 14-inch pot (8 quarts), half full, before a 12-inch pot (6 quarts), half full."
+        "For 12. Pot: a 14-inch pot (8 quarts), half full (was a 12-inch pot (6 quarts), half full)."
     )
 
 

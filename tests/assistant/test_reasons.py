@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 from msgspec.structs import replace
 
-from assistant.chat.reasons import NoReason, reasons_about, words_of
+from assistant.chat import tables
+from assistant.chat.reasons import NoReason, Topics, reasons_about, words_of
 from rules.plan import Plan, Reason
 
 
@@ -51,3 +52,25 @@ def test_no_reason_names_what_there_is(plan: Plan) -> None:
 
 def test_words_are_singular_and_without_small_ones() -> None:
     assert words_of("Why are the tomatoes and berries in it?") == {"tomato", "berry"}
+
+
+@pytest.mark.parametrize("about", ["on top", "so many on the lid", "the split", "fewer underneath"])
+def test_a_topic_stands_for_the_rules_that_answer(plan: Plan, about: str) -> None:
+    assert [found.rule for found in reasons_about(plan, about).why] == ["coals.share"]
+
+
+def test_a_topic_tells_of_the_stage_that_cooks_the_dish(plan: Plan) -> None:
+    warm = reason("coals.share", "warm", "all the coals lie under the empty pot")
+    assert plan.heat is not None
+    stages = (replace(plan.heat.stages[0], kind="warm"), *plan.heat.stages)
+    told = replace(plan, why=(warm, *plan.why), heat=replace(plan.heat, stages=stages))
+    assert [found.about for found in reasons_about(told, "on top").why] == ["bake"]
+
+
+def test_every_rule_that_a_topic_names_is_one() -> None:
+    import rules.convert  # noqa: F401 - all rules are registered with it
+    from rules.because import RULES
+
+    known = list(RULES)
+    named = {rule for topic in tables.load("topics.toml", Topics).topic for rule in topic.rules}
+    assert not [rule for rule in named if not any(f"{one}.".startswith(f"{rule}.") for one in known)]

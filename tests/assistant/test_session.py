@@ -50,7 +50,7 @@ def test_wind_and_cold_add_coals_and_the_answer_says_from_which_to_which(session
     assert after.heat is not None
     assert after.heat.fuel.briquettes > before.heat.fuel.briquettes
     assert (
-        f"Briquettes to bring: {after.heat.fuel.briquettes}, before {before.heat.fuel.briquettes}."
+        f"Briquettes to bring: {after.heat.fuel.briquettes} (was {before.heat.fuel.briquettes})."
         in turn.answer
     )
     assert "heat" in turn.changed

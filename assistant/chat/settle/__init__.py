@@ -59,15 +59,14 @@ def _figure_again(match: Found, word: Word, heard: Heard, context: Context) -> T
     slots = dict(_FIGURES)
     first = [context.last] if context.last in slots else []
     own = {part for place in match.own for part in heard.words[place].text.split()}
-    if "for" in own and context.last not in ("eat at", "scale"):
-        first = ["people"]  # "and for nine?", whatever was said before
+    is_of_people = "for" in own and context.last not in ("eat at", "scale")
     likely = ["temperature", "eat at"] if "at" in own else ["temperature", "people"]
     if context.last == "pot" and fits("pots", word) and not fits("pot", word):
         yield "pot", {"count": int(word.values[0].value)}
         return
-    if not first and not own & {"for", "at", "make"}:
+    if not first and not is_of_people and not own & {"for", "at", "make"}:
         return  # a figure that nothing explains
-    for act in [*first, *likely]:
+    for act in ["people"] if is_of_people else [*first, *likely]:
         if act is not None and fits(slots[act], word):
             again = match._replace(act=act, slots={slots[act]: word})
             yield from _SETTLERS[act](again, heard, context)

@@ -7,6 +7,8 @@ from assistant.chat.lexicon import EDGE, LIGHT, Heard, Word
 from assistant.chat.patterns import Found
 from assistant.chat.settle.matched import Slots, Told, number_of, set_by, value_of
 
+#: Acts that no reason is about; a bare "why?" behind them asks back.
+NO_REASON = frozenset(["undo", "new", "show", "export", "keep", "kept", "open", "forget", "help", "units"])
 _EDGES = frozenset(["COMMA", "STOP"])
 
 
@@ -29,8 +31,8 @@ def why(match: Found, heard: Heard, context: Context) -> Told:
     about = " ".join(word.text for word in things if not word.groups & _EDGES)
     if about and any(LIGHT not in word.groups and "NOT" not in word.groups for word in things):
         yield "why", {"about": about}
-    elif context.last and not about:
-        yield "why", {"about": context.last}
+    elif not about:
+        yield "why", {"about": context.last} if context.last and context.last not in NO_REASON else {}
 
 
 def _foods_before(match: Found, heard: Heard) -> list[str]:

@@ -60,7 +60,7 @@ def temperature(match: Found, _heard: Heard, context: Context) -> Told:
         return
     value = value_of(match, "oven") or value_of(match, "oven_degrees") or value_of(match, "oven_bare")
     if value is not None:
-        yield "temperature", {"temp_f": whole(oven_f(value) or 0)}
+        yield "temperature", {"temp_f": whole(oven_f(value) or float(value.value))}
         return
     relative = set_by(match, "temp_f")
     now = context.day.temp_f or context.temp_f
