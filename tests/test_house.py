@@ -15,7 +15,7 @@ ROOMS = sorted(path for package in ("rules", "assistant") for path in (ROOT / pa
 LARGEST_ROOM = 450
 
 #: The rooms of the command line that declare what is typed.
-TYPED = ("arguments", "choosing", "habits", "output", "questions", "talking", "usage")
+TYPED = ("arguments", "choosing", "habits", "output", "questions", "talking", "trips", "usage")
 #: Where each library may be imported, and nowhere else.
 HOMES = {
     "pint": {"rules/units/convert.py"},
