@@ -46,7 +46,7 @@ def circumstance(act: str, plan: Plan | None, day: Day) -> str:
     if plan is None:
         return NO_RECIPE
     if act == "pot":
-        return f"{pot_figure(plan, day) or 'No pot: ' + (plan.no_coals_because or 'no coals')}."
+        return words.sentence(pot_figure(plan, day) or plan.no_coals_because or "no pot is needed")
     if act == "temperature":
         return _how_hot(plan, day)
     return "Say the figure as well, and the plan follows it."

@@ -82,7 +82,9 @@ class Talk:
         from assistant.chat.context import Context
 
         meant = understand(sentence, Context())
-        if self._is_typed:
+        if self._session.takes_early(sentence, is_typed=self._is_typed):
+            return True
+        if self._is_typed or self._session.is_under_way:
             return bool(meant)
         return bool(meant) and all(one.act in EARLY_ACTS for one in meant)
 
@@ -141,16 +143,21 @@ def talk(
     entries = (
         _piped() if is_piped else _typed(conversation) if is_plain else _edited(conversation, state_folder)
     )
-    try:
-        for entry in entries:
-            if entry.strip().lower() in LEAVING and not conversation.is_collecting:
-                break
-            if is_piped and not conversation.is_collecting and session.recipe is not None and entry.strip():
-                print(f"> {one_line(entry, most=width - 2)}")
-            _tell(conversation.take(entry), width)
-        _tell(conversation.end(), width)
-    except KeyboardInterrupt:
-        print()
+    is_over = False
+    while not is_over:
+        try:
+            for entry in entries:
+                if entry.strip().lower() in LEAVING and not conversation.is_collecting:
+                    break
+                is_talk = session.recipe is not None or session.is_under_way
+                if is_piped and not conversation.is_collecting and is_talk and entry.strip():
+                    print(f"> {one_line(entry, most=width - 2)}")
+                _tell(conversation.take(entry), width)
+            _tell(conversation.end(), width)
+            is_over = True
+        except KeyboardInterrupt:  # while an answer was made or shown: the talk goes on, unless nobody types
+            print("\n" + ("" if is_piped else _interrupted(conversation)))
+            is_over = is_piped
     return 0
 
 

@@ -122,10 +122,18 @@ class Session:
             self._backs.pop(depth)()
         return told
 
-    def takes_early(self, utterance: str) -> bool:
-        """Whether a room beyond the plan knows a sentence for its own, even where a recipe might begin."""
+    def takes_early(self, utterance: str, *, is_typed: bool) -> bool:
+        """Whether a room beyond the plan knows a sentence for its own before there is a recipe.
+
+        A line that was not typed for a sentence might be a recipe's first: then the room has to be sure.
+        """
         part = self._beyond(utterance)
-        return part is not None and part.is_sure
+        return part is not None and (is_typed or part.is_sure)
+
+    @property
+    def is_under_way(self) -> bool:
+        """Whether something beyond one plan is being talked about, such as a trip."""
+        return any(room.is_under_way for room in self._rooms)
 
     def _beyond(self, utterance: str) -> Part | None:
         return next((part for room in self._rooms if (part := room.hear(utterance))), None)
@@ -207,7 +215,7 @@ class Session:
             "open": lambda: self._open(one),
             "forget": lambda: self._forget(one),
             "export": lambda: self._write(one),
-            "help": answers.help_text,
+            "help": self._help,
             "show": lambda: self._show(one),
         }
         try:
@@ -232,6 +240,10 @@ class Session:
     def _new(self) -> str:
         self._move(State(day=msgspec.structs.replace(self.day, swaps=(), temp_f=None, scale=None)))
         return "Paste the next recipe. The day stays as you told it; undo brings the last recipe back."
+
+    def _help(self) -> str:
+        beyond = [f"  {example:<32.32}  {does}" for room in self._rooms for example, does in room.says]
+        return "\n".join([answers.help_text(), *beyond])
 
     def _keep(self, one: Meant) -> str:
         if self._meals is None:

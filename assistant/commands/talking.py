@@ -8,17 +8,14 @@ from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
 
+from assistant.commands.abroad import learnt, rooms, write_form
 from assistant.commands.arguments import Force, Form, OneFile, Out, takes_a_day
-from assistant.commands.makers import reader, store
+from assistant.commands.makers import reader
 from assistant.commands.output import terminal, write_out
 
 if TYPE_CHECKING:
     from assistant.chat.session import Session
-    from assistant.keep import Store
-    from assistant.show.forms import Kind
-    from assistant.show.habit import HabitReport
-    from rules.circumstances import Day, Habit
-    from rules.recipe import Struct
+    from rules.circumstances import Day
 else:
     Day = Any  # typer resolves the annotations, and the day itself never comes from the command line
 
@@ -70,57 +67,24 @@ def ask(
 
 
 def new_session(recipe: Any, day: Day, *, width: int = 80, color: bool = False) -> Session:
-    """A talk with the store and the writer that it may use."""
+    """A talk with the store and the writers that it may use."""
     import msgspec
 
-    from assistant.chat.beyond import rooms
     from assistant.chat.session import Session
     from assistant.show.forms import Look
 
-    kept = store()
+    kept, opened = rooms()
     return Session(
         recipe,
-        msgspec.structs.replace(day, habit=day.habit or _learnt(kept)),
+        msgspec.structs.replace(day, habit=day.habit or learnt(kept)),
         meals=kept,
         export=_export,
         look=Look(width=width, color=color),
-        rooms=rooms(log=kept, meals=kept, export_log=_export_log),
+        rooms=opened,
     )
-
-
-def _learnt(kept: Store) -> Habit | None:
-    """What the log teaches; a log that cannot be opened teaches nothing, and says so when it is used."""
-    from assistant.chat.beyond.logbook import learnt
-    from assistant.keep import KeepProblem
-
-    try:
-        return learnt(kept)
-    except KeepProblem:
-        return None
-
-
-def _export_log(report: HabitReport, form: str | None, path: str | None) -> str:
-    """Write the log for the talk; the name of the file."""
-    from rules.circumstances import Day
-
-    return _written("habit", report, Day(), form or (None if path else "csv"), path, "log of cooks")
 
 
 def _export(plan: Any, day: Day, form: str | None, path: str | None) -> str:
     """Write a plan for the talk; the name of the file."""
-    return _written(
-        "plan", plan, day, form or (None if path else "md"), path, plan.recipe.title or "camp plan"
-    )
-
-
-def _written(kind: Kind, thing: Struct, day: Day, form: str | None, path: str | None, title: str) -> str:
-    """Write something for the talk in a form, to a path or to a file of its title; the name of the file."""
-    from pathlib import Path
-
-    from assistant.files import slug, write
-    from assistant.show.forms import ENDING_OF, Look, chosen, written
-
-    form = chosen(kind, form, path)
-    target = Path(path or f"{slug(title)}{ENDING_OF[form]}")
-    write(target, [written(kind, thing, Look(form=form, day=day))])
-    return str(target)
+    title = plan.recipe.title or "camp plan"
+    return write_form("plan", plan, day, form or (None if path else "md"), path, title)

@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-import re
 from typing import Literal, NamedTuple
 
-from assistant.chat.beyond.hearing import Hearing, hear
+from assistant.chat.beyond.hearing import PATH, Hearing, hear
 from assistant.chat.values import table as value_words
 
 TABLE = "asked.toml"
-PATH = re.compile(r"[^\s\"']{0,120}\w\.(?:jsonl?|md|csv|txt|toml|html?|ics)\b", re.IGNORECASE)
 
 
 class HabitAsked(NamedTuple):

@@ -180,6 +180,9 @@ class Chooser:
         self._host = host
         self._meals = meals
 
+    is_under_way = False
+    says = (("what can I cook in an hour?", "choose from what you keep, for what there is"),)
+
     def hear(self, utterance: str) -> Part | None:
         """Questions after a dish for what there is."""
         found = asked(utterance)

@@ -20,6 +20,8 @@ EDGES = frozenset(
     [",", ";", ".", "!", "?", ":", "(", ")", "-", "--", "–", "—", "and", "but", "then", "also", "plus", "&"]
 )
 Span = tuple[int, int]
+#: The name of a file that a talk reads or writes.
+PATH = re.compile(r"[^\s\"']{0,240}\w\.(?:jsonl?|md|csv|txt|toml|html?|ics)\b", re.IGNORECASE)
 _GLUED = re.compile(r"(?<=[a-z])-(?=[a-z])", re.IGNORECASE)
 
 
@@ -94,7 +96,8 @@ class Hearing(NamedTuple):
 
 def hear(utterance: str, table: str) -> Hearing:
     """The utterance against the phrases of a table."""
-    text = _GLUED.sub(" ", " ".join(clean.characters(utterance[:MOST_CHARACTERS]).split()))
+    words = clean.characters(utterance[:MOST_CHARACTERS]).split()
+    text = " ".join(word if PATH.search(word) else _GLUED.sub(" ", word) for word in words)
     line = doc(text)
     return Hearing(
         text=text,

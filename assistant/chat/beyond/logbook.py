@@ -83,6 +83,15 @@ class Logbook:
         self._export = export
         self._last: _Entry | None = None
 
+    is_under_way = False
+    says = (
+        ("took 35 minutes, bottom dark", "log how it went, and learn from it"),
+        ("show me my log", "say what your log teaches"),
+        ("reset my log", "forget it"),
+        ("export my log to cooks.csv", "write it to a file"),
+        ("we burn lump charcoal", "say what burns"),
+    )
+
     def hear(self, utterance: str) -> Part | None:
         """Logs, questions about the log, its reset and export."""
         asks = asked(utterance)

@@ -27,12 +27,26 @@ class NamedPot(NamedTuple):
 
 def pots(hearing: Hearing) -> Iterator[NamedPot]:
     """Every kind of pot in a sentence, from left to right."""
-    at = 0
-    while at < len(hearing.words):
-        found = pot(hearing.words, at)
+    words, at, behind = hearing.words, 0, 0
+    while at < len(words):
+        found = pot(words, at)
         if found is not None:
+            yield from _joined_before(words, found, behind)
             yield found
+            behind = found.span[1]
         at = found.span[1] if found else at + 1
+
+
+def _joined_before(words: Sequence[str], found: NamedPot, behind: int) -> Iterator[NamedPot]:
+    """A bare size with its number joined to a pot that follows: the 12 of "a 12 and a deep 10"."""
+    end = found.span[0] - 1
+    if end < behind + 2 or words[end] not in ("and", ",", "&", "plus"):
+        return
+    for at in (end - 3, end - 2):
+        one = pot([*words[at:end], "pot"], 0) if at >= behind and words[at : at + 1] else None
+        if one is not None and one.span[1] == end - at + 1 and words[at] not in ("pot", "for", "of"):
+            yield NamedPot(one.pot, (at, end))
+            return
 
 
 def pot(words: Sequence[str], at: int) -> NamedPot | None:

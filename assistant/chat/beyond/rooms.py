@@ -5,7 +5,7 @@ A session is handed its rooms; it is the `Host` in which they work. What a room 
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from typing import NamedTuple, Protocol
 
 from assistant.chat.acts import CHANGES, NOT_UNDERSTOOD, Meant
@@ -68,6 +68,16 @@ class Part(NamedTuple):
 
 class Room(Protocol):
     """A room beyond the plan."""
+
+    @property
+    def says(self) -> Sequence[tuple[str, str]]:
+        """What can be said to it: an example, and what that does."""
+        ...
+
+    @property
+    def is_under_way(self) -> bool:
+        """Whether it is being talked about, so that a sentence is a sentence even before there is a recipe."""
+        ...
 
     def hear(self, utterance: str) -> Part | None:
         """What of a sentence is this room's; None where nothing is."""

@@ -1,0 +1,276 @@
+"""The room of the trip: takes meals, pots and people as they are told, plans the whole, answers, writes files."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from datetime import date
+from typing import Any
+
+import msgspec
+
+from assistant.chat.acts import Meant
+from assistant.chat.beyond import trip_answers
+from assistant.chat.beyond.cookbook import Cookbook, Dish
+from assistant.chat.beyond.draft import Draft, DraftMeal, trip
+from assistant.chat.beyond.hearing import Hearing, hear, left_over, phrases
+from assistant.chat.beyond.itinerary import TABLE, Piece, light, pieces, pots_of
+from assistant.chat.beyond.pots import joined
+from assistant.chat.beyond.rooms import Host, Part
+from assistant.chat.beyond.trip_asked import TripAsked, begun, of_the_trip
+from assistant.show import words
+from rules.circumstances import PotOwned
+from rules.plan import Plan
+from rules.trip.model import Person, Trip, TripPlan
+from rules.trip.plan import plan as planned
+
+replace = msgspec.structs.replace
+#: Writes a trip: as its own file, or its plan in a form; gives what was written, in words.
+ExportTrip = Callable[[Trip, str | None, str | None], str]
+COUNTS = ("no", "a", "two", "three", "four", "five", "six")
+NO_MEAL = "The trip has no meal yet. Say for example: Friday supper chili, Saturday breakfast biscuits."
+#: Acts about one dish that mean the whole trip while no dish is talked about.
+FOR_THE_TRIP = {
+    "shopping": "shopping", "kit": "packing", "cold": "cold", "fresh": "cold", "coals": "coals", "timeline": "calendar",
+    "allergens": "diets", "steps": "home",
+}  # fmt: skip
+
+
+class Tripper:
+    """The room; the trip is undone step by step, like the day."""
+
+    says = (
+        ("plan a trip called Canyon", "begin a trip"),
+        ("Friday supper chili", "give it a meal"),
+        ("one of us can't have nuts", "say who avoids what"),
+        ("we leave Friday at 9", "say when the car leaves"),
+        ("move Friday supper to 7", "move a meal, or drop it"),
+        ("plan the trip", "join everything up"),
+        ("shopping for the trip", "ask for one list of it"),
+        ("save the trip as trip.toml", "write it to a file, or its plan"),
+    )
+
+    def __init__(
+        self, host: Host, cookbook: Cookbook, today: Callable[[], date], export: ExportTrip | None
+    ) -> None:
+        self._host = host
+        self._cookbook = cookbook
+        self._today = today
+        self._export = export
+        self._draft = Draft()
+        self._plans: dict[Trip, TripPlan] = {}
+
+    @property
+    def is_under_way(self) -> bool:
+        """Whether a trip is being talked about."""
+        return self._draft.is_active
+
+    def hear(self, utterance: str) -> Part | None:
+        """What a sentence tells of a trip, or asks of the one at hand."""
+        hearing = hear(utterance, TABLE)
+        if not hearing.words:
+            return None
+        new = begun(hearing)
+        if new is not None:
+            return self._begin(hearing, new)
+        if self._draft.is_active:
+            asks = of_the_trip(hearing) or self._of_no_dish(utterance)
+            if asks is not None:
+                return Part((Meant(act=asks.act, slots=asks.slots),), "", lambda _before: self._answer(asks))
+        is_other = hearing.phrase(0, "other") is not None and hearing.phrase(0, "drop", "move") is None
+        if is_other or hearing.words[-1] == "?" or hearing.phrase(0, "ask") is not None:
+            return None
+        found = self._pieces(hearing, is_active=self._draft.is_active)
+        return self._part(hearing, found, is_sure=self._draft.is_active) if found else None
+
+    def _pieces(self, hearing: Hearing, *, is_active: bool) -> list[Piece]:
+        last = self._draft.meals[-1].day if self._draft.meals else None
+        return pieces(hearing, self._knows, is_active=is_active, last_day=last)
+
+    def _knows(self, said: str) -> bool:
+        return self._dish(said) is not None
+
+    def _dish(self, said: str) -> Dish | None:
+        """The recipe that is talked about, for "this one"; else one of the cookbook."""
+        recipe = self._host.recipe
+        if said.lower() in phrases(TABLE).words("this"):
+            day = self._host.day
+            return Dish(recipe.title or "this one", recipe, day) if recipe is not None else None
+        return self._cookbook.find(said)
+
+    def _part(self, hearing: Hearing, found: Sequence[Piece], *, is_sure: bool) -> Part:
+        rest = left_over(hearing, [span for piece in found for span in piece.spans], light())
+        return Part(tuple(_meant(found)), rest, lambda _before: self._take(found), is_sure)
+
+    def _begin(self, hearing: Hearing, new: TripAsked) -> Part:
+        found = self._pieces(hearing, is_active=True)
+        taken = [*new.spans, *(span for piece in found for span in piece.spans)]
+        meant = (Meant(act=new.act, slots=new.slots), *_meant(found))
+        name = new.slots.get("name", "Trip")
+
+        def do(_before: Plan | None) -> str:
+            self._become(Draft(name=name, is_begun=True))
+            if not found:
+                return f"{name} begins. Tell me its meals: Friday supper chili, Saturday breakfast biscuits."
+            return self._take(found)
+
+        return Part(meant, left_over(hearing, taken, light()), do)
+
+    def _of_no_dish(self, utterance: str) -> TripAsked | None:
+        """A question that means one dish where there is one, and the trip where there is none."""
+        from assistant.chat.acts import understand
+
+        if self._host.recipe is not None:
+            return None
+        meant = understand(utterance, self._host.context())
+        about = FOR_THE_TRIP.get(meant[0].act) if len(meant) == 1 else None
+        return TripAsked("trip show", {"about": about}, ()) if about else None
+
+    # What is told
+
+    def _take(self, found: Sequence[Piece]) -> str:
+        draft, told = self._draft, []
+        named = [pots_of(piece) for piece in found if piece.what == "pots"]
+        coolers = [one for piece in found if piece.what == "coolers" for one in piece.says["coolers"]]
+        for piece in found:
+            draft, said = self._with(draft, piece)
+            told += [said] if said else []
+        draft = replace(
+            draft, pots=joined(named) if named else draft.pots, coolers=tuple(coolers) or draft.coolers
+        )
+        if draft != self._draft:
+            self._become(draft)
+        if named:
+            told.append("Pots: " + words.joined([_pot_words(pot) for pot in draft.pots]) + ".")
+        if coolers:
+            told.append(f"{len(coolers)} coolers.")
+        if any(piece.what == "meal" for piece in found):
+            told.append(
+                f'{_counted(len(draft.meals), "dish", "dishes")} so far; "plan the trip" joins them up.'
+            )
+        return "\n".join(told)
+
+    def _with(self, draft: Draft, piece: Piece) -> tuple[Draft, str]:
+        if piece.what == "meal":
+            return self._with_meal(draft, piece.says)
+        if piece.what in ("drop", "move"):
+            return _changed(draft, piece)
+        if piece.what == "person":
+            person = Person(name=piece.says["name"], avoids=tuple(piece.says["avoids"]))
+            others = tuple(one for one in draft.persons if one.name != person.name)
+            avoided = words.joined(person.avoids, "or")
+            return replace(draft, persons=(*others, person)), f"{words.capital(person.name)}: no {avoided}."
+        if piece.what == "drive":
+            return replace(draft, **piece.says), f"The drive takes {piece.says['drive_hours']:g} hours."
+        if piece.what == "leave":
+            said = " at ".join(
+                str(piece.says[key]).capitalize() for key in ("leave_day", "leave_clock") if key in piece.says
+            )
+            return replace(draft, **piece.says), f"You leave {said}."
+        return draft, ""
+
+    def _with_meal(self, draft: Draft, says: dict[str, Any]) -> tuple[Draft, str]:
+        dish = self._dish(says["dish"])
+        when = f"{says['day'].capitalize()} {says['meal']}"
+        if dish is None:
+            known = words.joined(self._cookbook.names()[:6], "or")
+            return draft, (
+                f'{when}: I know no recipe called "{says["dish"]}". Paste it and say "{when} this one", or name another'
+                + (f", such as {known}." if known else ".")
+            )
+        meal = DraftMeal(
+            day=says["day"],
+            meal=says["meal"],
+            clock=says["clock"],
+            dish=dish.name,
+            recipe=dish.recipe,
+            swaps=dish.day.swaps,
+            temp_f=dish.day.temp_f,
+        )
+        if meal in draft.meals:
+            return draft, f"{when}: {dish.recipe.title or dish.name} stands there already."
+        return (
+            replace(draft, meals=(*draft.meals, meal)),
+            f"{when} at {meal.clock}: {dish.recipe.title or dish.name}.",
+        )
+
+    # What is asked
+
+    def _answer(self, asks: TripAsked) -> str:
+        if asks.act == "trip name":
+            self._become(replace(self._draft, name=asks.slots["name"]))
+            return f"The trip is called {asks.slots['name']}."
+        if not self._draft.meals:
+            return NO_MEAL
+        told = trip(self._draft, self._host.day, self._today())
+        if asks.act == "trip save":
+            if self._export is None:
+                return "Nothing can be written from here."
+            return self._export(told, asks.slots.get("as"), asks.slots.get("path"))
+        return trip_answers.answer(asks.slots["about"], self._plan(told))
+
+    def _plan(self, told: Trip) -> TripPlan:
+        if told not in self._plans:
+            self._plans.clear()
+            self._plans[told] = planned(told)
+        return self._plans[told]
+
+    def _become(self, draft: Draft) -> None:
+        before = self._draft
+
+        def back() -> None:
+            self._draft = before
+
+        self._draft = draft
+        self._host.become(self._host.recipe, self._host.day, back=back)
+
+
+def _meant(found: Sequence[Piece]) -> list[Meant]:
+    """The pieces as acts, those of one kind together."""
+    kinds = dict.fromkeys(piece.what for piece in found)
+    return [Meant(act=f"trip {kind}", slots={kind: _slots(kind, found)}) for kind in kinds]
+
+
+def _slots(kind: str, found: Sequence[Piece]) -> list[object]:
+    return [msgspec.to_builtins(piece.says) for piece in found if piece.what == kind]
+
+
+def _changed(draft: Draft, piece: Piece) -> tuple[Draft, str]:
+    """The trip with meals dropped or moved."""
+    day, meal = piece.says.get("day"), piece.says.get("meal")
+    meant = [
+        one
+        for one in draft.meals
+        if day in (None, one.day) and (meal is None or _usual(one.meal) == _usual(meal))
+    ]
+    when = " ".join(str(word) for word in (day and day.capitalize(), meal) if word)
+    if not meant:
+        return draft, f"There is no meal on {when}."
+    if piece.what == "drop":
+        kept = tuple(one for one in draft.meals if one not in meant)
+        return replace(draft, meals=kept, is_begun=True), f"{when} is dropped."
+    clock = piece.says["clock"]
+    moved = tuple(replace(one, clock=clock) if one in meant else one for one in draft.meals)
+    return replace(draft, meals=moved), f"{when} is at {clock} now."
+
+
+def _usual(meal: str) -> str:
+    """What tells a meal from another of the day: supper, dinner and evening are one."""
+    table = phrases(TABLE).lists
+    return next(
+        (group for group, said in table.items() if group.startswith("meal:") and meal in said), meal
+    ).partition("@")[2]
+
+
+def _pot_words(pot: PotOwned) -> str:
+    size = f"{'deep ' if pot.depth == 'deep' else ''}{pot.diameter_in}-inch pot"
+    return (
+        f"a {size}"
+        if pot.count == 1
+        else f"{COUNTS[pot.count]} {size}s"
+        if pot.count < len(COUNTS)
+        else f"{pot.count} {size}s"
+    )
+
+
+def _counted(count: int, one: str, several: str) -> str:
+    return f"{count} {one if count == 1 else several}"
