@@ -9,6 +9,8 @@ from __future__ import annotations
 import re
 from collections import defaultdict
 
+from msgspec.structs import replace
+
 from rules.because import Ledger, Rule
 from rules.circumstances import Day
 from rules.dish import Dish
@@ -62,6 +64,8 @@ _RULES: dict[FatGoes, Rule] = {
     "on top": ON_TOP,
 }
 
+#: Shares this near to even ones were not told by the text.
+LITTLE = 1e-3
 #: A plan names at most two destinations for one fat: a third and smaller job is told with the larger.
 MOST_JOBS = 2
 
@@ -126,7 +130,7 @@ def jobs(recipe: Recipe, items: tuple[Item, ...], graph: Graph, dish: Dish) -> t
     for item in items:
         if role_of(item.ingredient, item.food) != "fat":
             continue
-        takings = graph.moments(item.index)
+        takings = _measured_out(graph.moments(item.index), item)
         if not takings:
             goes = _by_words(item) or _by_family(item, items, graph, dish, recipe)
             found.append(
@@ -144,6 +148,18 @@ def jobs(recipe: Recipe, items: tuple[Item, ...], graph: Graph, dish: Dish) -> t
                 )
             )
     return tuple(found)
+
+
+def _measured_out(takings: tuple[Taking, ...], item: Item) -> tuple[Taking, ...]:
+    """The takings of a fat without the little that greases a tin, where the rest has work of its own."""
+    rest = tuple(taking for taking in takings if taking.does != "grease" or taking.hot)
+    if not rest or len(rest) == len(takings) or not item.ingredient.amounts:
+        return takings
+    told = any(abs(taking.share - 1 / len(takings)) > LITTLE for taking in takings)
+    if told:
+        return takings
+    total = sum(taking.share for taking in rest)
+    return tuple(replace(taking, share=taking.share / total) for taking in rest)
 
 
 def place(

@@ -19,6 +19,8 @@ from rules.recipe import Deed
 WAITS: frozenset[Deed] = frozenset(
     {"rest", "cool", "cover", "rise", "store", "marinate", "shape", "chill", "roll"}
 )
+#: How far behind its verb an object may stand [characters].
+FAR = 80
 KEEPS_ITS_DEED: frozenset[Deed] = frozenset(
     {"rise", "marinate", "freeze", "ferment", "chill", "soak", "thaw"}
 )
@@ -277,7 +279,7 @@ def fats(look: Look) -> Deed | None:
     if look.place and vessel and look.verb in (
         "butter", "oil", "flour", "brush", "coat", "rub", "spray", "dust", "line", "smear", "spread", "wipe"
     ):  # fmt: skip
-        if look.place.name.lower().split()[-1] in look.after.split():
+        if _is_object(look, look.place.name.lower().split()[-1]):
             return "line" if look.verb == "line" else "grease"
         if look.verb == "coat" and look.says("bottom"):
             return "heat" if look.heat else "grease"
@@ -294,6 +296,13 @@ def fats(look: Look) -> Deed | None:
             return "chop"
         return "rub" if look.deed == "rub" else "cut in"
     return None
+
+
+def _is_object(look: Look, vessel: str) -> bool:
+    """Whether a vessel is what the verb is done to: "butter a 9-inch square dish", not "spread it in the dish"."""
+    _, _, after = look.all.partition(look.verb)
+    between, found, _ = after[:FAR].partition(vessel)
+    return bool(found) and not re.search(r"\b(?:in|into|on|onto|over|with|to)\b|,", between)
 
 
 def lowers(look: Look) -> Deed | None:

@@ -130,8 +130,11 @@ class Foods:
         return tuple(dict.fromkeys(at for part in parts for at in part)) if all(parts) else ()
 
     def members(self, group: str) -> tuple[int, ...]:
-        """The ingredients that a group word means."""
-        return tuple(known.at for known in self.known if _belongs(known, group))
+        """The ingredients that a group word means; "the meat" is the bacon only where there is no other."""
+        found = tuple(known.at for known in self.known if _belongs(known, group))
+        if group == "meat":
+            return tuple(at for at in found if self.known[at].role == "meat") or found
+        return found
 
     def role_of(self, at: int, mention: Mention) -> Role:
         """The role of an ingredient, or of an unlisted food by its words."""
@@ -147,8 +150,19 @@ class Foods:
             plainer = without_states(said)
             if not found and plainer != said:
                 found = self._best(plainer)
+            if not found and len(said) == 1 and len(said[0]) > 3:
+                found = self._ending_in(said[0])
             self._found[said] = found
         return found
+
+    def _ending_in(self, word: str) -> tuple[int, ...]:
+        """The one food whose word ends so: "the milk" of a list that has buttermilk alone."""
+        found = tuple(
+            known.at
+            for known in self.known
+            if known.name[-1:] != (word,) and known.name[-1:] and known.name[-1].endswith(word)
+        )
+        return found if len(found) == 1 else ()
 
     def _best(self, said: Name) -> tuple[int, ...]:
         food = food_of(" ".join(said))
@@ -181,7 +195,7 @@ def single(text: Doc) -> Doc:
 @lru_cache(maxsize=MOST_KEPT)
 def _spelling(word: str) -> str:
     """A word in lower case and singular; a sign stays as it is."""
-    return singular(plain(word) or word)
+    return "and" if word == "&" else singular(plain(word) or word)
 
 
 @cache
@@ -220,6 +234,9 @@ def _belongs(known: Known, group: str) -> bool:
         return True
     if group == "green":
         return role == "greens" or (food is not None and food.form == "leafy" and role != "herb")
+    if group == "spice" and role == "herb" and food is not None and food.form == "leafy":
+        # Fresh leaves are herbs; dried ones go with the spices.
+        return False
     return role in GROUP_ROLES[group]
 
 

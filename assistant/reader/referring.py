@@ -5,6 +5,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 
 from assistant.reader.clauses import Clause
@@ -31,6 +32,15 @@ ALL_OF = frozenset(
 #: Deeds that do not take of a food a second time.
 NO_MORE: frozenset[Deed] = HANDLING | {"serve", "bake", "rest"}
 NEAR_BEFORE, NEAR_AFTER = 3, 6
+#: "Everything but the rice", up to the food.
+ALL_BUT = re.compile(r"\b(?:everything|all|ingredients) (?:but|besides)(?: the)?$")
+#: Words of a part's name that tell no part.
+SMALL_WORDS = frozenset(
+    {"the", "and", "of", "for", "all", "a", "mix", "dry", "wet", "other", "ingredient", "or", "with", "to"}
+)
+BESIDE = re.compile(
+    r"(?:for|to|as) (?:topping|serv\w{1,4}|garnish\w{0,4}|finish\w{0,4}|decorat\w{1,4})|on the side|(?:a|the) garnish"
+)
 SEVERAL_PARTS = 2
 #: A part is named at most so many tokens before its food.
 PART_BACK = 12
@@ -108,6 +118,8 @@ class Referring:
         left = tuple(index for index in range(self.listed) if not self.shares.entered(index))
         excepted = self._excepted(sheet, mention)
         left = tuple(index for index in left if index not in excepted)
+        # What is strewn on or served beside it is no part of everything that goes in.
+        left = tuple(index for index in left if not _is_beside(self.foods.ingredients[index])) or left
         part = self._component_near(sheet, mention)
         if part:
             return tuple(index for index in left if self.foods.ingredients[index].component == part)
@@ -136,7 +148,10 @@ class Referring:
             singulars(plain(sheet.low(index)))
             for index in range(max(0, mention.start - NEAR_BEFORE), mention.end + NEAR_AFTER)
         }
-        return next((c for c in self.components if set(singulars(plain(c)).split()) <= near), None)
+        whole = next((c for c in self.components if set(singulars(plain(c)).split()) <= near), None)
+        partly = [c for c in self.components if set(singulars(plain(c)).split()) & near - SMALL_WORDS]
+        # "All loaf ingredients" are those of the meat loaf.
+        return whole or (partly[0] if len(partly) == 1 else None)
 
     def _one_of(self, sheet: Sheet, mention: Mention) -> tuple[int, ...]:
         """Words that fit several ingredients alike: those of this part, those still there."""
@@ -255,7 +270,7 @@ class Referring:
             ),
             None,
         )
-        if {"except", "excluding"} & set(before[-EXCEPTED:]):
+        if {"except", "excluding"} & set(before[-EXCEPTED:]) or ALL_BUT.search(" ".join(before)):
             return True
         if mention.sort == "all" and clause and LOOSENS & set(clause.verb.words.split()):
             return True
@@ -310,3 +325,8 @@ def _is_said(ingredient: Ingredient, state: frozenset[str]) -> bool:
     """Whether the line says that the food is in this state."""
     said = " ".join(filter(None, (*ingredient.state, ingredient.prep, ingredient.notes))).lower()
     return bool(state & set(said.replace(",", " ").split()))
+
+
+def _is_beside(ingredient: Ingredient) -> bool:
+    """Whether the list says of a food that it comes on top or beside it in the end."""
+    return bool(BESIDE.search(ingredient.notes or ""))

@@ -94,7 +94,9 @@ class Sheet:
         self.places = [
             place
             for place in vessels
-            if place.start not in orders and not _is_measure(self.text, place, measured)
+            if place.start not in orders
+            and not _is_measure(self.text, place, measured)
+            and self.frame.low[max(0, place.start - 1) : place.start] != ("pastry",)
         ]
         inside = {index for place in self.places for index in range(place.start, place.end)}
         self.things = [mark for mark in marks(self.text) if mark.start not in inside]

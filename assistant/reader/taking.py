@@ -99,8 +99,7 @@ class Taker:
             named.append((mention.start, said))
         taken = []
         for at in who:
-            # Flour that dusts a tin is a pinch of it: the flour is still there for the dough.
-            hands = deed in HANDLING or (deed == "grease" and self.foods.known[at].role == "flour")
+            hands = deed in HANDLING or (deed == "grease" and self._is_a_little(clause, mention, at))
             share = None
             if mention.sort == "food":
                 offset = sheet.offset(mention.start)
@@ -121,6 +120,14 @@ class Taker:
                     (mention.start, said if mention.sort == "food" else self.foods.ingredients[at].name)
                 )
         return taken
+
+    def _is_a_little(self, clause: Clause | None, mention: Mention, at: int) -> bool:
+        """Whether a tin takes only a little of it: flour that dusts, butter that the verb alone names.
+
+        The food is still there for the dough.
+        """
+        inside = clause is not None and clause.verb_start <= mention.start < clause.verb_end
+        return self.foods.known[at].role == "flour" or inside
 
     def _of_the_verb(self, sheet: Sheet, clause: Clause, deed: Deed) -> list[Taking]:
         if not clause.verb.food:

@@ -20,7 +20,7 @@ from rules.instructions.translate import at_camp
 from rules.instructions.unpacking import Unpacking
 from rules.instructions.words import joined, sentence
 from rules.method import Graph, Taking
-from rules.method.graph import FIRE, HANDWORK, parts
+from rules.method.graph import FIRE, HANDWORK, MIXING, parts
 from rules.method.words import kind_of
 from rules.packs import Contents
 from rules.plan import FatUse, Heat, Pack
@@ -123,13 +123,34 @@ class Camp:
             if self.hot.is_only(found):
                 self.hot.wait(found)
                 continue
+            riding = self._riding(found)
+            if riding and self._only(found, riding):
+                continue
             melts = self._hot_fat(found)
             taken, raw = self._taken(found)
             take = sentence(f"take {joined(taken)}") if taken else ""
             coals = self.coals.now(action for _, action in found.actions)
-            does = sentence(at_camp(what_is_left(found, over))) + self._washing(raw)
+            does = (
+                sentence(at_camp(what_is_left(found, over)))
+                + _in_the_mix(self._names(riding))
+                + self._washing(raw)
+            )
             said.append(" ".join(part for part in (melts, take, coals, does) if part))
         return said
+
+    def _riding(self, found: Sentence) -> list[Taking]:
+        """What this sentence takes that comes later, in the dry mix."""
+        return [
+            taking for at, _ in found.actions for taking in self.unpacking.riding(self.takings.get(at, []))
+        ]
+
+    def _only(self, found: Sentence, riding: list[Taking]) -> bool:
+        """Whether a sentence does nothing but mix such foods in."""
+        takings = [taking for at, _ in found.actions for taking in self.takings.get(at, [])]
+        return takings == riding and all(action.does in MIXING for _, action in found.actions)
+
+    def _names(self, takings: list[Taking]) -> list[str]:
+        return [self.recipe.ingredients[taking.ingredient].name for taking in takings]
 
     def _taken(self, found: Sentence) -> tuple[list[str], bool]:
         """What a sentence needs from the packs, in words, each pack once; and whether raw flesh is among it."""
@@ -228,3 +249,11 @@ class Camp:
             return ""
         self.washed = True
         return " Wash hands and tools before touching anything else; use a clean spoon and dish for the cooked food."
+
+
+def _in_the_mix(names: list[str]) -> str:
+    """What the sentence before need not take ("The sugar is in the dry mix")."""
+    if not names:
+        return ""
+    several = len(set(names)) > 1
+    return f" The {joined(names)} {'are' if several else 'is'} in the dry mix."

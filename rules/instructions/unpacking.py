@@ -66,7 +66,8 @@ class Unpacking:
         """What an action takes, in words, and whether raw flesh is among it; `again` names what was opened before."""
         told: list[str] = []
         raw = False
-        for pack in (*self._finished(at), *self._packs(takings)):
+        riding = self.riding(takings)
+        for pack in (*self._finished(at), *self._packs(taking for taking in takings if taking not in riding)):
             if not again and pack.id in self.opened:
                 continue
             sort = self.inside.sort(pack)
@@ -86,6 +87,22 @@ class Unpacking:
                 told.append(self.open(pack))
                 raw = raw or self.is_raw(pack)
         return told, raw
+
+    def riding(self, takings: Iterable[Taking]) -> list[Taking]:
+        """Those that ride in a dry mix whose flour enters later: the sugar that the recipe beats with the eggs."""
+        found = []
+        for taking in takings:
+            pack = self.inside.pack(taking.ingredient, taking.at)
+            if (
+                pack is None
+                or pack.id in self.opened
+                or self.inside.sort(pack) != "dry"
+                or taking.does == "grease"
+            ):
+                continue
+            if len(pack.items) > 1 and self._first.get(pack.id, taking.at) > taking.at:
+                found.append(taking)
+        return found
 
     def to_be_cut(self, action: Action) -> list[str]:
         """Foods that travel whole and are cut or drained by an action, before they enter anything."""
@@ -144,8 +161,9 @@ class Unpacking:
         return list({pack.id: pack for pack in packs if pack is not None}.values())
 
     def _only_dusts(self, taking: Taking) -> bool:
-        """Whether a pinch of flour is dusted on a board or in the pot, for which no bag of a dough is opened."""
-        if taking.does != "grease" or role_of(self.recipe.ingredients[taking.ingredient]) == "fat":
+        """Whether a little flour or fat goes on a board or a pot, for which no bag of a dough is opened."""
+        pack = self.inside.pack(taking.ingredient, taking.at)
+        if taking.does != "grease" or pack is None or pack.kind not in ("dry mix", "prepped"):
             return False
         return any(other.does != "grease" for other in self.graph.moments(taking.ingredient))
 

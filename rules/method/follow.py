@@ -287,7 +287,7 @@ class _Follower:
             and found
             and hand is not None
             and hand not in found
-            and self._is_hot_fat(hand)
+            and self.bench.pots[hand].is_hot_fat
         ):
             # "Heat the oil. Brown the beef": the beef that was tossed in flour goes into the oil.
             return [hand, *found]
@@ -305,7 +305,7 @@ class _Follower:
             and action.vessel is None
         ):
             # "Mix the crumbs with the butter. Scatter over the top": over what was made before.
-            return [before, hand] if before not in (None, hand) else found
+            return [before, *found] if before is not None and before != hand else found
         if (
             len(found) == 1
             and fresh
@@ -315,9 +315,20 @@ class _Follower:
         ):
             # "Add the chicken and the cream": to the sauce on the fire.
             return [hand, *found]
-        if len(found) > 1 and (self._is_hot_fat(found[-1]) or (action.does in GOES_OVER and not fresh)):
+        if len(found) > 1 and (
+            self.bench.pots[found[-1]].is_hot_fat or (action.does in GOES_OVER and not fresh)
+        ):
             # "Pour the batter over the hot butter": what is named last receives.
             return [found[-1], *found[:-1]]
+        if (
+            len(found) == 1
+            and not fresh
+            and hand is not None
+            and hand != found[0]
+            and self.bench.pots[found[0]].is_greased
+        ):
+            # "Spread it in the dish": the dish that was only greased.
+            return [found[0], self.bench.top(hand)]
         if len(found) == 1 and not fresh and action.vessel is None and hand not in (None, found[0]):
             # "Spoon the peaches over the top": on what is at hand.
             return [self.bench.top(hand), found[0]]
@@ -328,10 +339,6 @@ class _Follower:
         inside = set(self.bench.pots[thing].inside)
         on_fire = self.bench.pots[hand].has_fire and not self.bench.pots[hand].is_baked
         return on_fire and bool(inside & FLESH)
-
-    def _is_hot_fat(self, thing: int) -> bool:
-        pot = self.bench.pots[thing]
-        return pot.has_fire and bool(pot.inside) and set(pot.inside) == {"fat"}
 
     def _goes_on(self, action: Action, fresh: list[Use], hand: int) -> bool:
         """Whether the action goes on with the thing at hand."""

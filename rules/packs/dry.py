@@ -174,7 +174,9 @@ def mix_ins_go_dry(portion: Portion, kitchen: Kitchen) -> Place | None:
     """Dried fruit, nuts and chips ride in the dry mix when folded in, in their own bag on top."""
     if portion.role != "mix-in":
         return None
-    if portion.taking is not None and not portion.taking.laid and kitchen.has_body(portion):
+    taking = portion.taking
+    melted = taking is not None and taking.does in ("melt", "heat")
+    if taking is not None and not taking.laid and not melted and kitchen.has_body(portion):
         return _dry(portion, mixture(portion), MIX_IN)
     chopped = portion.is_said("chop", "crush", "toast", "slic") or kitchen.graph.handled(
         portion.item.index, "chop", "grind"

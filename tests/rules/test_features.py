@@ -1,12 +1,13 @@
 from __future__ import annotations
 
+import msgspec
 import pytest
 
 from rules.dish import Evidence
 from rules.facts import Facts
 from rules.features import FEATURES, features
 from rules.method import graph
-from rules.recipe import Oven, Recipe
+from rules.recipe import Duration, Ingredient, Oven, Recipe
 from rules.table import read
 from tests.build import amount, doing, items, line, minutes, recipe, step
 
@@ -125,3 +126,116 @@ def test_what_stands_for_days_ferments(hours: float, ferments: bool) -> None:
         ),
     )
     assert ("ferments or is jarred" in seen(of)) is ferments
+
+
+def roasted(*foods: Ingredient, hours: float, covered: bool = True) -> frozenset[str]:
+    """Foods put into a baking dish and baked under a lid."""
+    act = doing(*foods)
+    bake = act("bake", vessel="oven", minutes=minutes(hours * 60))
+    if covered:
+        bake = msgspec.structs.replace(bake, covered=True)
+    names = [food.name for food in foods]
+    told = step(act("add", *names, vessel="baking dish"), bake)
+    span = Duration(what="bake", low_min=hours * 60, high_min=hours * 60)
+    return seen(recipe(*foods, steps=(msgspec.structs.replace(told, durations=(span,)),)))
+
+
+def test_a_joint_in_liquid_under_a_lid_is_braised_and_a_bare_one_is_not() -> None:
+    joint, broth = line("chuck roast", amount(4, "pound")), line("broth", amount(2, "cup"))
+    assert {"joint cooked long", "joint braised"} <= roasted(joint, broth, hours=3)
+    assert "joint braised" not in roasted(joint, broth, hours=3, covered=False)
+    assert "joint braised" not in roasted(joint, hours=3)
+
+
+def test_cut_meat_for_hours_in_broth_braises_in_the_oven() -> None:
+    pork = line("pork shoulder", amount(3, "pound"), prep="cubed")
+    broth = line("broth", amount(2, "cup"))
+    assert "braised in the oven" in roasted(pork, broth, hours=3)
+    assert "braised in the oven" not in roasted(pork, broth, hours=0.5)
+    assert "braised in the oven" not in roasted(pork, broth, line("rice", amount(1, "cup")), hours=3)
+
+
+def test_fish_is_baked_where_it_is_most_of_the_dish() -> None:
+    fish, beans = line("salmon fillets", amount(2, "pound")), line("asparagus", amount(1, "pound"))
+    assert "fish baked" in roasted(fish, beans, hours=0.3)
+    assert "fish baked" not in roasted(fish, line("potatoes", amount(5, "pound")), hours=0.3)
+    assert "fish baked" not in roasted(fish, line("cheddar", amount(1, "cup")), hours=0.3)
+
+
+def test_juice_with_the_fruit_makes_no_dough_of_crumbs() -> None:
+    crumbs = (
+        line("apples", amount(6)),
+        line("lemon juice", amount(0.25, "cup")),
+        line("flour", amount(1, "cup")),
+        line("butter", amount(0.5, "cup")),
+    )
+    act = doing(*crumbs)
+    of = recipe(
+        *crumbs,
+        steps=(
+            step(act("mix", "apples", "lemon juice", vessel="baking dish")),
+            step(act("mix", "flour", vessel="bowl"), act("cut in", "butter")),
+            step(act("top", things=("crumbs", "apples")), act("bake", vessel="oven")),
+        ),
+    )
+    assert "dough by weight" not in seen(of)
+
+
+@pytest.mark.parametrize(
+    ("meat", "prep", "joint"),
+    [
+        ("chuck roast", None, True),
+        ("pork shoulder", "trimmed", True),
+        ("chuck roast", "cut into 2-inch cubes", False),
+        ("stewing beef", None, False),
+    ],
+)
+def test_a_joint_that_simmers_for_hours_is_no_cut_meat(meat: str, prep: str | None, joint: bool) -> None:
+    piece = msgspec.structs.replace(line(meat, amount(4, "pound")), prep=prep)
+    foods = (piece, line("broth", amount(1, "cup")))
+    act = doing(*foods)
+    span = Duration(what="simmer", low_min=180, high_min=180)
+    told = step(act("brown", meat, vessel="dutch oven"), act("simmer", "broth", minutes=minutes(180)))
+    of = recipe(*foods, steps=(msgspec.structs.replace(told, durations=(span,)),))
+    assert ("joint simmered long" in seen(of)) is joint
+
+
+@pytest.mark.parametrize(("sugar", "cookie"), [(1.0, True), (0.05, False)])
+def test_a_sweet_stiff_biscuit_is_a_cookie(sugar: float, cookie: bool) -> None:
+    foods = (
+        line("flour", amount(1, "cup")),
+        line("sugar", amount(sugar, "cup")),
+        line("butter", amount(0.5, "cup")),
+        line("milk", amount(1, "tablespoon")),
+    )
+    act = doing(*foods)
+    told = step(act("mix", "flour", "sugar", "butter", "milk"), act("shape"), act("bake", vessel="oven"))
+    of = recipe(*foods, title="River biscuits", oven=Oven(temp_f=325), steps=(told,))
+    assert ("sweet biscuit" in seen(of)) is cookie
+
+
+def test_sweet_rice_in_much_milk_is_a_pudding_and_savoury_rice_is_none() -> None:
+    rice, milk, sugar = (
+        line("rice", amount(0.5, "cup")),
+        line("milk", amount(1, "quart")),
+        line("sugar", amount(0.25, "cup")),
+    )
+    onion = line("onion", amount(1))
+    for foods, pudding in (
+        ((rice, milk, sugar), True),
+        ((rice, milk, sugar, onion), False),
+        ((rice, milk), False),
+    ):
+        act = doing(*foods)
+        told = step(
+            act("add", *[food.name for food in foods], vessel="baking dish"), act("bake", vessel="oven")
+        )
+        assert ("milk pudding" in seen(recipe(*foods, oven=Oven(temp_f=300), steps=(told,)))) is pudding
+
+
+def test_what_is_steamed_is_no_flat_bread() -> None:
+    foods = (line("flour", amount(2, "cup")), line("milk", amount(2, "cup")))
+    act = doing(*foods)
+    mix = act("mix", "flour", "milk", vessel="bowl")
+    assert "flour in a pan" in seen(recipe(*foods, steps=(step(mix, act("fry", vessel="skillet")),)))
+    assert "flour in a pan" not in seen(recipe(*foods, steps=(step(mix, act("steam", vessel="kettle")),)))
