@@ -39,6 +39,17 @@ class Pot:
     #: number of spells of cooking so far
     cooked: int = 0
 
+    @property
+    def is_greased(self) -> bool:
+        """Whether nothing but grease and a dust of flour is in it, and it is cold."""
+        only = bool(self.inside) and set(self.inside) <= {"fat", "flour"} and not self.holds
+        return only and not self.has_fire and all(event.does == "grease" for event in self.events)
+
+    @property
+    def is_hot_fat(self) -> bool:
+        """Whether it is fat over a fire, and nothing else yet."""
+        return self.has_fire and bool(self.inside) and set(self.inside) == {"fat"}
+
     def thing(self) -> Thing:
         """The thing as the graph keeps it."""
         return Thing(
