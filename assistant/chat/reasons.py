@@ -92,12 +92,20 @@ class Topics(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     topic: tuple[Topic, ...]
 
 
+def _topics(asked: frozenset[str]) -> list[Topic]:
+    """The topics that words speak of, that with the most of them first."""
+    every = tables.load("topics.toml", Topics).topic
+    return sorted((topic for topic in every if topic.shared(asked)), key=lambda topic: -topic.shared(asked))
+
+
+def rules_of(asked: frozenset[str]) -> frozenset[str]:
+    """The rules that answer for the topics that words speak of."""
+    return frozenset(rule for topic in _topics(asked) for rule in topic.rules)
+
+
 def _of_topic(asked: frozenset[str], plan: Plan) -> tuple[Reason, ...]:
     """The reasons of the topic that a question speaks of; of several stages of the cooking, the main one's."""
-    topics = sorted(tables.load("topics.toml", Topics).topic, key=lambda topic: -topic.shared(asked))
-    for topic in topics:
-        if not topic.shared(asked):
-            break
+    for topic in _topics(asked):
         found = [
             reason
             for rule in topic.rules

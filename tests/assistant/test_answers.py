@@ -8,7 +8,7 @@ from msgspec.structs import replace
 from assistant.chat.acts import Meant
 from assistant.chat.answers import answer, circumstance, help_text, in_short, not_understood, refusal
 from rules.circumstances import Day
-from rules.plan import Plan
+from rules.plan import Caution, Moment, Plan
 from rules.problem import UsageProblem
 
 EVENING = Day(eat="18:30")
@@ -63,7 +63,7 @@ def asked(plan: Plan, act: str, said: str = "", **slots: object) -> str:
         ),
         ("allergens", "can a vegan eat it?", "Not vegan: "),
         ("allergens", "is it ok for celiacs?", "Yes, wheat: flour. Barley"),
-        ("allergens", "is it vegetarian?", "Nothing in it speaks against a vegetarian"),
+        ("allergens", "is it vegetarian?", "Nothing in it speaks against vegetarian"),
     ],
 )
 def test_the_answer_begins_with_what_was_asked(river_plan: Plan, act: str, said: str, opening: str) -> None:
@@ -84,7 +84,7 @@ def test_a_why_gives_sentence_and_source_or_what_there_is(river_plan: Plan) -> N
         "Baking powder rides dry: once wet it spends its gas within minutes. (common practice, no source)"
     )
     assert asked(river_plan, "why", about="propane") == (
-        'I gave no reason about "propane". Ask about baking powder, the count on the lid, the pot or the time.'
+        'Nothing in this plan was decided about "propane". Ask about baking powder, the count on the lid, the pot or the time.'
     )
     assert asked(river_plan, "why") == (
         "Why what? Ask about baking powder, the count on the lid, the pot or the time."
@@ -94,7 +94,7 @@ def test_a_why_gives_sentence_and_source_or_what_there_is(river_plan: Plan) -> N
 def test_without_coals_or_cold_the_answers_say_so(river_plan: Plan) -> None:
     bare = replace(river_plan, heat=None, pot=None, cold=None, fat=(), no_coals_because="nothing is cooked")
     assert asked(bare, "coals") == "None. Nothing is cooked."
-    assert asked(bare, "turning").startswith("Nothing to turn")
+    assert asked(bare, "turning") == "Nothing is cooked."
     assert asked(bare, "doneness") == "Nothing is cooked."
     assert asked(bare, "cold").startswith("No ice is needed")
     assert asked(bare, "fat") == "No fat goes into this."
@@ -133,3 +133,25 @@ def test_a_refusal_names_no_option() -> None:
     problem = UsageProblem("--oven", "13", "camp pots come in 10 and 12 inches")
     assert refusal(problem) == "13 cannot be: camp pots come in 10 and 12 inches; nothing changed."
     assert refusal(ValueError("as it is")) == "as it is"
+
+
+def test_only_the_dangers_that_were_asked_about_are_named(river_plan: Plan) -> None:
+    monoxide = Caution(id="carbon-monoxide", text="Coals kill in a tent.", source="CPSC")
+    bears = Caution(id="wildlife", text="Bears smell everything.", source="NPS")
+    plan = replace(river_plan, cautions=(monoxide, bears))
+    assert asked(plan, "cautions", "can I cook in the tent?") == "- Coals kill in a tent."
+    assert asked(plan, "cautions", "is it dangerous?").count("\n") == 1
+
+
+def test_a_diet_is_denied_by_what_a_sauce_surely_holds(river_plan: Plan) -> None:
+    items = (replace(river_plan.recipe.ingredients[0], name="mayonnaise", food="mayonnaise"),)
+    plan = replace(river_plan, recipe=replace(river_plan.recipe, ingredients=items))
+    assert asked(plan, "allergens", "is it vegan?").startswith("Not vegan: mayonnaise.")
+    assert not asked(plan, "allergens", "is it vegetarian?").startswith("Not vegetarian")
+
+
+def test_when_a_deed_is_named_only_its_moments_are_told(river_plan: Plan) -> None:
+    brown = Moment(at_min=-90, clock="17:00", do="Brown: 30 briquettes, all under the pot.")
+    plan = replace(river_plan, timeline=(brown, *river_plan.timeline))
+    assert asked(plan, "timeline", "when do I brown the meat?").split("\n")[0] == f"17:00  {brown.do}"
+    assert "17:00" in asked(plan, "timeline", "what's the schedule?")

@@ -62,9 +62,9 @@ def add(match: Found, heard: Heard, context: Context) -> Told:
         if any(food.text in one.food or one.food in food.text for one in context.day.swaps):
             yield "add", {"food": food.text}
         return
-    slots: Slots = {"food": food.text}
-    before = heard.text[own[0].end : food.start].strip()
-    (read, *_) = read_line(f"{before} {food.text}", line=0) or (None,)
+    (read, *_) = read_line(heard.text[own[0].end : food.end].strip().lower(), line=0) or (None,)
+    is_measured = read is not None and read.amounts and read.name in food.text
+    slots: Slots = {"food": read.name if is_measured and read is not None else food.text}
     if read is not None and (amount := in_all(read.amounts)):
         slots["amount"] = kitchen(amount, units=context.day.units)
     yield "add", slots

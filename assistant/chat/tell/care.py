@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from assistant.chat.acts import Meant
 from assistant.chat.lexicon import hear
+from assistant.chat.reasons import rules_of, words_of
 from assistant.chat.tell.question import groups_of
 from assistant.chat.values import allergens_of
 from assistant.show import parts, words
 from rules.circumstances import Day
 from rules.foods import catalogue
 from rules.plan import Plan
+from rules.recipe import Struct
 
 
 def cold(_one: Meant, plan: Plan, day: Day, utterance: str) -> str:
@@ -23,9 +25,12 @@ def cold(_one: Meant, plan: Plan, day: Day, utterance: str) -> str:
     return " ".join(lines)
 
 
-def cautions(_one: Meant, plan: Plan, _day: Day, _utterance: str) -> str:
-    """Every caution of the plan."""
-    return "\n".join(f"- {caution.text}" for caution in plan.cautions) or "Nothing beyond ordinary care."
+def cautions(_one: Meant, plan: Plan, _day: Day, utterance: str) -> str:
+    """Every caution of the plan, or only those that were asked about."""
+    asked = rules_of(words_of(utterance))
+    named = [caution for caution in plan.cautions if f"caution.{caution.id}" in asked]
+    told = named or plan.cautions
+    return "\n".join(f"- {caution.text}" for caution in told) or "Nothing beyond ordinary care."
 
 
 def allergens(_one: Meant, plan: Plan, _day: Day, utterance: str) -> str:
@@ -69,27 +74,54 @@ def _food_holds(name: str, allergen: str) -> bool:
     return food is not None and allergen in food.allergens
 
 
-#: Groups of the food catalogue that a diet leaves out.
+class Diet(Struct, frozen=True, kw_only=True):
+    """What a diet leaves out: groups of the catalogue, allergens that name animals, words in the names of foods."""
+
+    groups: frozenset[str]
+    allergens: frozenset[str]
+    named: frozenset[str]
+
+
+_ANIMALS = frozenset(["red meat", "ground meat", "poultry", "fish", "shellfish", "cured meat"])
+_NAMED = frozenset(
+    ("lard", "suet", "gelatin", "drippings", "tallow", "anchovy", "anchovies", "beef", "chicken", "bacon", "fish", "worcestershire")
+)  # fmt: skip
 _DIETS = {
-    "vegan": ("red meat", "ground meat", "poultry", "fish", "shellfish", "cured meat", "egg", "dairy"),
-    "vegetarian": ("red meat", "ground meat", "poultry", "fish", "shellfish", "cured meat"),
-}
+    "vegan": Diet(
+        groups=_ANIMALS | {"egg", "dairy"},
+        allergens=frozenset(["milk", "egg", "fish", "crustacean shellfish"]),
+        named=_NAMED | {"honey"},
+    ),
+    "vegetarian": Diet(
+        groups=_ANIMALS, allergens=frozenset(["fish", "crustacean shellfish"]), named=_NAMED
+    ),
+}  # fmt: skip
 
 
 def _diet(plan: Plan, utterance: str) -> str:
-    for diet, groups in _DIETS.items():
-        if diet in utterance.lower():
-            against = [item.name for item in plan.recipe.ingredients if _group(item.name) in groups]
-            if against:
-                return f"Not {diet}: {words.joined(list(dict.fromkeys(against)))}."
-            return f"Nothing in it speaks against a {diet}, as far as the recipe tells."
+    for name, diet in _DIETS.items():
+        if name in utterance.lower():
+            return _one_diet(name, diet, plan)
     if any(word in utterance.lower() for word in ("celiac", "coeliac")):
-        return (
-            _one_allergen("wheat", plan) + " Barley, rye and oats are not among the nine: look for them too."
-        )
+        barley = " Barley, rye and oats are not among the nine: look for them too."
+        return _one_allergen("wheat", plan) + barley
     return ""
 
 
-def _group(name: str) -> str:
+def _one_diet(name: str, diet: Diet, plan: Plan) -> str:
+    """No, perhaps, or nothing against it; what a label may hide is named."""
+    foods = dict.fromkeys(item.name for item in plan.recipe.ingredients)
+    against = [food for food in foods if _is_against(food, diet)]
+    if against:
+        return f"Not {name}: {words.joined(against)}."
+    doubtful = [row.food for row in plan.check_label if diet.allergens & set(row.may_hold)]
+    if doubtful:
+        return f"Perhaps {name}: read the label of the {words.joined(doubtful)}."
+    return f"Nothing in it speaks against {name}, as far as the recipe tells."
+
+
+def _is_against(name: str, diet: Diet) -> bool:
     food = catalogue().find(name).food
-    return food.group if food else ""
+    if diet.named & set(name.split()):
+        return True
+    return food is not None and (food.group in diet.groups or bool(diet.allergens & set(food.allergens)))

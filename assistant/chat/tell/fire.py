@@ -11,6 +11,8 @@ from assistant.show.fire import FOR
 from rules.circumstances import Day
 from rules.plan import Moment, Plan, Stage
 
+#: Words that only the coals are begun with; other things start and begin as well.
+LIGHTING = ("=light", "=lit", "=lighting", "=light up", "=fire up", "=ignite")
 #: Words that name no moment of the day.
 NO_MOMENT = frozenset(
     ["when", "time", "coal", "pot", "camp", "home", "hour", "minute", "meal", "first", "day"]
@@ -52,7 +54,7 @@ def turning(_one: Meant, plan: Plan, day: Day, _utterance: str) -> str:
     if told:
         return " ".join(told)
     if plan.heat is None:
-        return words.sentence(f"nothing to turn: {plan.no_coals_because or 'no coals'}")
+        return words.sentence(plan.no_coals_because or "nothing to turn")
     main = words.main_stage(plan)
     what = FOR.get(main.kind, main.kind) if main else "this"
     if main is not None and main.top:
@@ -91,7 +93,9 @@ def doneness(_one: Meant, plan: Plan, day: Day, _utterance: str) -> str:
 def timeline(_one: Meant, plan: Plan, day: Day, utterance: str) -> str:
     """All of the day; only the lighting or only the moments of a deed where the question names it."""
     wanted = _moments_of(utterance, plan)
-    if plan.heat is not None and groups_of(utterance) & {"LIGHT", "CHIMNEY"}:
+    if _is_lighting(utterance):
+        if plan.heat is None:
+            return words.sentence(plan.no_coals_because or "nothing is lit")
         batches = sorted(plan.heat.fuel.batches, key=lambda batch: batch.light_at_min)
         lit = (f"{words.when(batch.light_at_min, day)}: light {batch.count}" for batch in batches)
         told = [words.sentence("; ".join(lit))]
@@ -103,6 +107,11 @@ def timeline(_one: Meant, plan: Plan, day: Day, utterance: str) -> str:
     if day.eat is None:
         told.append("Say when you eat, and these become clock times.")
     return "\n".join(told)
+
+
+def _is_lighting(utterance: str) -> bool:
+    said = groups_of(utterance)
+    return bool(said & {"CHIMNEY", "COAL", *LIGHTING})
 
 
 def _moments_of(utterance: str, plan: Plan) -> list[Moment]:

@@ -21,7 +21,7 @@ def why(one: Meant, plan: Plan, _day: Day, utterance: str) -> str:
     try:
         found = reasons_about(plan, about).why
     except NoReason:
-        return f'I gave no reason about "{about}". Ask about {words.joined([*_foods(plan), *ALWAYS], "or")}.'
+        return f'Nothing in this plan was decided about "{about}". Ask about {words.joined([*_foods(plan), *ALWAYS], "or")}.'
     asked = words_of(utterance)
     nearest = sorted(found, key=lambda reason: -len(asked & _words(reason)))
     sentences = list(dict.fromkeys(f"{words.because(reason)} ({reason.source})" for reason in nearest))
