@@ -217,12 +217,12 @@ class _Sentence:
             return None
         if before < order.start - 1 and self._low(order.start - 1) in ("you", "we"):
             return None
-        if self._low(before - 1) in clause_words("aside"):
-            # "As soon as bubbles form": bubbles do, not the cook.
-            return None
         if order.verb.words in _set("puts") and (following.isalpha() or following[:1].isdigit()):
             # "When they splutter add cumin"
             return order
+        if self._low(before - 1) in clause_words("aside"):
+            # "As soon as bubbles form": bubbles do, not the cook.
+            return None
         past = lexicon().get(ahead)
         ready = bool(past and past.form in ("past", "plain", "s")) and following.isalpha()
         return order if ready or self._noun_follows(order.end) else None

@@ -21,7 +21,10 @@ def is_another(draft: Draft, start: int, end: int) -> bool:
     joined = [at for at in range(place, stop) if line.word(at) in ANDS]
     name = line.text(place, joined[0] if joined else stop)
     kind = draft.main is None and is_kind(name)  # "oil, 1 tbsp olive"
-    return known(name) and name not in draft.names and not kind
+    head = name.split()[-1:]  # "2 wax peppers" are peppers, whatever wax is
+    ours = {word for own in draft.names for word in own.split()}
+    of_a_sort = len(name.split()) > 1 and known(head[0]) and head[0] not in ours
+    return (known(name) or of_a_sort) and name not in draft.names and not kind
 
 
 def plus(draft: Draft, start: int, end: int) -> bool:

@@ -14,7 +14,11 @@ PARTS: tuple[Part, ...] = ("ingredients", "method", "notes", "tools")
 BRACKETS = re.compile(r"\([^()]{0,200}\)|\[[^\[\]]{0,200}\]")
 SPACES = re.compile(r"[^a-z0-9']+")
 #: A part's name at the head of its own line, with more after it: "Method: Mix all".
-INLINE = re.compile(r"([A-Za-z][A-Za-z' ]{2,40}?)\s?[:\-]\s+(?=\S)|([A-Z][A-Z' ]{3,40}):\s*(?=\S)")
+INLINE = re.compile(r"([A-Za-z][A-Za-z' ]{2,40}?)\.?\s?[:\-]\s+(?=\S)|([A-Z][A-Z' ]{3,40}):\s*(?=\S)")
+#: "Prep: 10 min" opens no method.
+TIME = re.compile(
+    r"(?:about |approx\.? |~ ?)?\d[\d\s/.,-]{0,10}(?:m|mins?|minutes?|h|hrs?|hours?)\b", re.IGNORECASE
+)
 STRONG: dict[Part, frozenset[str]] = {
     "ingredients": frozenset({"ingredients", "ingredient"}),
     "method": frozenset({"directions", "instructions", "method", "procedure", "steps"}),
@@ -37,7 +41,8 @@ def _known() -> dict[str, Part]:
 
 
 def _bare(text: str) -> str:
-    return SPACES.sub(" ", BRACKETS.sub(" ", text.lower())).strip()
+    said = SPACES.sub(" ", BRACKETS.sub(" ", text.lower())).strip()
+    return re.sub(r"\bu\b", "you", said) if " u " in said else said
 
 
 def part_of(heading: str) -> Part | None:
@@ -65,7 +70,7 @@ def strong_part_of(heading: str) -> Part | None:
 def inline_part(body: str) -> tuple[Part, str] | None:
     """The part and the rest of a line that begins with its own heading: "Method: Mix all."."""
     found = INLINE.match(body)
-    if found:
+    if found and not TIME.match(body, found.end()):
         part = part_of(found[1] or found[2])
         if part in ("ingredients", "method", "tools"):
             return part, body[found.end() :]

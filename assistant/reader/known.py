@@ -16,6 +16,8 @@ Name = tuple[str, ...]
 #: How well words fit a name: the same, by their food, by the head, as a longer name, by what sets it apart, as made of
 #: it, as akin to it.
 SAME, BY_FOOD, BY_HEAD, LONGER, TELLING, OF_IT, AKIN = 100, 90, 80, 75, 60, 50, 40
+#: The food's other name counts less than a word of another's own: dripping is the beef dripping and not the suet.
+ANOTHER_NAME = 79
 #: Below this a name and a mention are different foods.
 ENOUGH = AKIN
 #: A second name counts a little less than the first.
@@ -63,7 +65,7 @@ class Known(NamedTuple):
             return score
         by_last_word = len(said) == 1 and said == self.name[-1:]
         if food.name == self.food.name and not by_last_word:
-            return max(score, BY_FOOD)
+            return max(score, ANOTHER_NAME if self.words.isdisjoint(said) else BY_FOOD)
         if score < ENOUGH and len(said) == 1 and said[0] in kinds_of(self.food):
             # "The beef" is the chuck roast.
             return OF_IT
@@ -73,6 +75,8 @@ class Known(NamedTuple):
         if score in (AKIN, AKIN + 2):
             # Two known foods with the same last word are two foods: sweet potato and potato.
             return 0
+        if said[-1] == "peppercorn" and said[-1] == self.name[-1]:
+            return score
         strict = role_of(Ingredient(line=0, text="", name=food.name), food)
         return 0 if score < SAME and strict in STRICT and strict != self.role else score
 
@@ -111,7 +115,7 @@ def _pours(ingredient: Ingredient, role: Role, food: Food | None) -> bool:
 
 def singular_words(name: str) -> Name:
     """The plain singular words of a name."""
-    return tuple(singulars(plain(name)).split())
+    return tuple(singulars(plain(name.replace("&", " and "))).split())
 
 
 @cache

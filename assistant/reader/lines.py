@@ -20,7 +20,7 @@ from assistant.reader.lists import listed
 from assistant.reader.marks import mark
 from assistant.reader.measures import unit
 from assistant.reader.names import ANDS, JOINS, ORS, Taken, known
-from assistant.reader.numbers import ARTICLES
+from assistant.reader.numbers import ARTICLES, number
 from assistant.reader.opening import opening, part_of
 from assistant.reader.pieces import Line, Piece, pieces
 from assistant.reader.settling import name_of_last_resort, settle
@@ -62,7 +62,7 @@ def _drafts(text: str) -> list[Draft]:
     if not any(character.isalpha() for character in body):
         return []
     line = Line(_spelled_out(body))
-    waiting = [(0, len(line))]
+    waiting = _stretches(line)
     found: list[Draft] = []
     while waiting:
         start, end = waiting.pop(0)
@@ -73,6 +73,18 @@ def _drafts(text: str) -> list[Draft]:
     if len(found) > 1:
         _borrow_noun(found[0], found[1])
     return found
+
+
+def _stretches(line: Line) -> list[tuple[int, int]]:
+    """A line as one stretch, or as several where each has a food and its figure: "Carrots, 2; onion, 1"."""
+    ends = [at for at, word in enumerate(line.words) if word == ";"]
+    stretches = list(zip([0, *(at + 1 for at in ends)], [*ends, len(line)], strict=True))
+    told = all(
+        any(number(line.words, at) for at in range(start, end))
+        and any(known(word) for word in line.words[start:end] if word.isalpha())
+        for start, end in stretches
+    )
+    return stretches if told else [(0, len(line))]
 
 
 @cache
@@ -110,11 +122,33 @@ def _read(draft: Draft) -> None:
     while left and not draft.names:
         _name_piece(draft, left)
     listed(draft, left)
-    for piece in left:
+    for place_in_line, piece in enumerate(left):
         aside(draft, piece.start, piece.end, bracket=piece.before == "(")
+        if _is_another_way(draft, piece) and place_in_line + 1 < len(left):
+            _of_the_other(draft, left[place_in_line + 1 :])
+            break
     if not draft.names:
         name_of_last_resort(draft, place)
     settle(draft)
+
+
+def _is_another_way(draft: Draft, piece: Piece) -> bool:
+    """Whether a piece offers another amount of another food: ", or one 28-ounce can whole tomatoes"."""
+    line = draft.line
+    return (
+        piece.before == ","
+        and line.word(piece.start) in ORS
+        and figure(line.words, piece.start + 1) is not None
+    )
+
+
+def _of_the_other(draft: Draft, rest: list[Piece]) -> None:
+    """What is said behind that other food is said of it, save whether all of it may be left out."""
+    for piece in rest:
+        if any(draft.line.has(label, piece.start, piece.end) for label in ("optional", "taste")):
+            aside(draft, piece.start, piece.end, bracket=piece.before == "(")
+        else:
+            draft.note(draft.line.text(piece.start, piece.end))
 
 
 def _name_piece(draft: Draft, left: list[Piece]) -> None:

@@ -9,6 +9,7 @@ from assistant.reader import headings, words
 from assistant.reader.desk import Desk, Kind, asks, is_fact
 from assistant.reader.guess import AMOUNT, COUNTS_NO_FOOD
 from assistant.reader.marks import Marked
+from rules.foods import catalogue
 from rules.foods.names import singulars
 
 #: "Oven at 450F" among the foods is a deed.
@@ -107,7 +108,7 @@ def _nests(desk: Desk, line: Marked, last: int) -> bool:
 
 def _is_component(desk: Desk, line: Marked, last: int, *, bulleted: bool) -> bool:
     """Whether a line among the ingredients is a sub-heading."""
-    if AMOUNT.match(line.body) or line.words > LONGEST_HEADING:
+    if AMOUNT.match(line.body) or line.words > LONGEST_HEADING or _is_food_for(line.body):
         return False
     if line.level or (line.colon and (not line.bullet or line.words <= SHORT_ITEM)):
         return True
@@ -132,3 +133,9 @@ def _is_part(line: Marked) -> bool:
 @cache
 def _part_words() -> frozenset[str]:
     return frozenset(words.groups("headings.toml")["parts"])
+
+
+def _is_food_for(body: str) -> bool:
+    """Whether a line is a food and what it is for: "Butter for the dish"."""
+    name, said, _ = body.lower().partition(" for ")
+    return bool(said) and not body.endswith(":") and catalogue().knows(name) and name not in _part_words()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from functools import cache
 from typing import Literal, NamedTuple, cast
 
@@ -13,6 +14,9 @@ from assistant.reader.tokens import Finder, Mark, lower
 
 Kind = Literal["oven", "fridge", "freezer", "pan", "pot", "pressure", "grill", "bowl", "tin"]
 Heat = Literal["low", "medium", "high"]
+
+
+SIZED = re.compile(r"\d{1,2}\s?-?\s?(?:\"|'|in\b|inch|qt|quart)", re.IGNORECASE)
 
 
 class Place(NamedTuple):
@@ -68,9 +72,11 @@ def _place(text: Doc, mark: Mark) -> Place:
     before = start - 1 - article
     lead = lower(text)[before] if before >= 0 else ""
     name = text[start : mark.end].text
+    # A 12-inch oven is one of iron, that stands on coals.
+    kind = "pot" if mark.label == "oven" and SIZED.search(name) else mark.label
     return Place(
         name,
-        cast(Kind, mark.label),
+        cast(Kind, kind),
         (lead in _set("out") and lead != "of") or (lead == "of" and _out_of(text, before)),
         start,
         mark.end,

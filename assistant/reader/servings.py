@@ -31,6 +31,8 @@ TOLD = re.compile(
     re.IGNORECASE,
 )
 DOZEN = re.compile(r"\ba dozen\b", re.IGNORECASE)
+#: What stands between the facts on one line: "Prep: 10 min | Serves: 4".
+PARTS = re.compile(r"\s[|\u00b7\u2022/]\s")
 MOST = 2000.0
 HEAD_COUNT = frozenset({"serving", "servings", "people", "persons", "person", "portion", "portions"})
 
@@ -45,7 +47,7 @@ def servings_of(layout: Layout) -> Servings | None:
             passing = _told(line)
         if line.kind not in ("fact", "title", "note", "component", "heading") or not line.body:
             continue
-        found = _stated(line)
+        found = next(filter(None, map(_stated, PARTS.split(line.body))), None)
         if found:
             return found
         if not seen_step and passing is None:
@@ -53,8 +55,8 @@ def servings_of(layout: Layout) -> Servings | None:
     return passing
 
 
-def _stated(line: Line) -> Servings | None:
-    body = in_figures(line.body.strip(" ~*"))
+def _stated(part: str) -> Servings | None:
+    body = in_figures(part.strip(" ~*"))
     key = KEY.match(body)
     if (key and key[1].lower() not in ("people", "persons")) or (key and ":" in key[0]):
         return _count(body[key.end() :], key[1].lower())

@@ -43,9 +43,8 @@ SAYINGS: tuple[tuple[re.Pattern[str], str], ...] = tuple(
             r"\ban?\s(?=(?:good |full |further |extra |additional )?(?:minute|hour|day|week|month)\b)",
             "1 ",
         ),
-        # "A second bowl" is no time.
+        # "A second bowl" is no time, and neither is "wait a second".
         (r"\ban(?:other)?\s(?=hour\b)|\b(?:a|another)\s(?=minute\b)", "1 "),
-        (r"\ba(?:nother)?\s(?=second(?:$|[,.;)]| (?:or|before|until|to|and|longer|more)\b))", "1 "),
     )
 )
 

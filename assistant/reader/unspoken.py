@@ -20,6 +20,7 @@ IN = re.compile(
     r"\bin(?:to (?:the|a) [\w ]{1,20})?(?:\W|$)|\b(?:too|last|next|then|only|finally|now|at the end)\b"
 )
 INTO_THE_OVEN = re.compile(r"\b(?:in|into|to) (?:the |a |your )?(?:\w{1,12} ){0,2}oven\b")
+BETWEEN_FOODS = frozenset({",", "and", "&", "+", ".", ";", "!", "then", "the", "plus", "-"})
 AFTERWARDS = re.compile(r"\b(?:after|while|when|once|ago|before)\b")
 OVEN_FIGURE = re.compile(r"\boven\b.{0,24}\b\d{3}(?!\d)|\b\d{3}(?!\d).{0,12}\boven\b")
 
@@ -34,7 +35,8 @@ def unspoken(sheet: Sheet, start: int, end: int, scene: Scene) -> list[Deed]:
     preheats = bool("oven" in kinds and OVEN_FIGURE.search(said))
     short = end - start <= SHORT + 8 * preheats
     if short and not TELLS.search(said) and sheet.mentions_in(start, end):
-        deeds += ["top"] if ON_TOP.search(said) else ["add"] if IN.search(said) else []
+        added = IN.search(said) or _is_only_food(sheet, start, end)
+        deeds += ["top"] if ON_TOP.search(said) else ["add"] if added else []
     timed = bool(sheet.times_in(start, end)) and not AFTERWARDS.search(said)
     if preheats:
         deeds.append("preheat")
@@ -44,3 +46,9 @@ def unspoken(sheet: Sheet, start: int, end: int, scene: Scene) -> list[Deed]:
     ):
         deeds.append("bake")
     return deeds
+
+
+def _is_only_food(sheet: Sheet, start: int, end: int) -> bool:
+    """Whether a sentence names foods and says nothing else: "Fish sauce, sugar, lime."."""
+    foods = {at for mention in sheet.mentions_in(start, end) for at in range(mention.start, mention.end)}
+    return all(at in foods or sheet.low(at) in BETWEEN_FOODS for at in range(start, end))

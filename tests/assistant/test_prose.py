@@ -185,7 +185,7 @@ def test_the_library_comes_without_its_checks_and_without_its_classifier() -> No
         ("bake at 180 c", [(180, "celsius")]),
         ("Mark 2 or 300 F", [(300, "fahrenheit")]),
         ("in a second bowl", []),
-        ("wait a second, then stir", [(0.0167, "minute")]),
+        ("wait a second, then stir", []),
     ],
 )
 def test_single_letters_are_units_where_they_can_be(text: str, figures: list[tuple[float, str]]) -> None:

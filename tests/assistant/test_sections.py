@@ -322,3 +322,10 @@ def test_a_heading_in_two_languages_opens_the_list(heading: str) -> None:
         "Mix the flour and salt.",
         "Bake it.",
     ]
+
+
+@pytest.mark.parametrize("fact", ["Prep: 10 min", "Cooking: about 1 1/2 hours", "Prep: 10 min | Serves 4"])
+def test_a_time_behind_a_heading_word_opens_no_method(fact: str) -> None:
+    page = layout(RECIPE.format(list=f"{fact}\n\nIngredients", method="Method"))
+    assert page.title == "River Bannock"
+    assert [line.body for line in page.lines if line.kind == "ingredient"] == ["2 cups flour", "1 tsp salt"]

@@ -356,3 +356,52 @@ def test_what_stands_around_a_verb_decides_its_deed(step: str, deeds: list[str])
     assert [
         action.does for action in actions(recipe("1 cup flour\n1 onion\n1 tsp yeast\n2 tbsp oil", step))
     ] == deeds
+
+
+@pytest.mark.parametrize(
+    ("foods", "step", "names"),
+    [
+        ("1 cup buttermilk", "Pour the milk in.", {"buttermilk"}),
+        ("2 oz suet\n3 tbsp beef dripping", "Heat the dripping in a pot.", {"beef dripping"}),
+        ("1 lb beef shin\n4 slices bacon", "Flatten the meat.", {"beef shin"}),
+        (
+            "1 tsp cumin\n1 tsp paprika\n1 bunch flat-leaf parsley",
+            "Stir in the spices.",
+            {"cumin", "paprika"},
+        ),
+        ("1 cup half & half", "Stir in the half and half.", {"half & half"}),
+        ("1 cup rice\n2 cups broth\n1 onion", "Add everything but the rice.", {"broth", "onion"}),
+        ("2 cups broth\n1 onion\ngreen onions, for topping", "Add everything.", {"broth", "onion"}),
+        (
+            "1 tbsp fish sauce\n1 tsp sugar\n1 lime",
+            "Fish sauce, sugar, lime.",
+            {"fish sauce", "sugar", "lime"},
+        ),
+        ("1 bunch parsley", "Before serving stir in parsley.", {"parsley"}),
+        ("1 tsp sichuan peppercorns", "Dust over the peppercorn.", {"sichuan peppercorns"}),
+        ("6 bay leaves", "Fish out the bay leaves.", {"bay leaves"}),
+    ],
+)
+def test_words_mean_the_food_that_is_there(foods: str, step: str, names: set[str]) -> None:
+    found = recipe(foods, step)
+    assert {
+        found.ingredients[use.ingredient].name for action in actions(found) for use in action.uses
+    } == names
+    assert all(ingredient.from_ == "list" for ingredient in found.ingredients)
+
+
+def test_all_of_a_part_that_is_half_named_are_its_own() -> None:
+    found = read(
+        "Loaf\n\nIngredients\n\nMeat loaf:\n1 lb ground beef\n1 egg\n\nGlaze:\n1/4 cup ketchup\n\n"
+        "Method\n\n1. Mix all loaf ingredients.\n"
+    )
+    assert {found.ingredients[use.ingredient].name for action in actions(found) for use in action.uses} == {
+        "ground beef",
+        "egg",
+    }
+
+
+def test_an_oven_with_a_size_is_a_pot_on_coals() -> None:
+    found = recipe("2 tbsp oil\n1 onion", 'Heat the oil in the 12" oven and fry the onion.')
+    assert [action.does for action in actions(found)] == ["heat", "fry"]
+    assert found.oven is None
