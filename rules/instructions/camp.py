@@ -64,7 +64,7 @@ class Camp:
         """All camp steps."""
         told = self.told()
         unpacking = self.unpacking
-        rest = unpacking.unopened()
+        rest = unpacking.unopened(table=not told)
         if not told:
             fat = [unpacking.name(pack) for pack in rest if unpacking.is_fat(pack)]
             food = [unpacking.name(pack) for pack in rest if not unpacking.is_fat(pack)]

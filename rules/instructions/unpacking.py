@@ -204,12 +204,14 @@ class Unpacking:
             role_of(self.recipe.ingredients[item.ingredient]) in RAW for item in pack.items
         )
 
-    def unopened(self) -> list[Pack]:
-        """The packs that no step opened."""
+    def unopened(self, *, table: bool = False) -> list[Pack]:
+        """The packs that no step opened; the salt of the table only where it is asked for."""
         return [
             pack
             for pack in self.packs
-            if pack.id not in self.opened and pack.kind != "water" and self.inside.sort(pack) != "table"
+            if pack.id not in self.opened
+            and pack.kind != "water"
+            and (table or self.inside.sort(pack) != "table")
         ]
 
     def last_taking(self, pack: Pack) -> int | None:

@@ -61,6 +61,10 @@ INSTANT_YEAST = Rule(
     because="{food} may ride in the flour when it is used within {hours:g} hours",
     source=BOOK,
 )
+WHOLE_SPICE = Rule(
+    id="pantry.whole-spice",
+    because="{food} is grated over the dish at the last, so it rides whole with a small grater",
+)
 TABLE = Rule(
     id="pantry.table",
     because="{food} without a measure is the salt and pepper of the table: it rides on the shelf and is used to taste",
@@ -190,10 +194,20 @@ def mix_ins_go_dry(portion: Portion, kitchen: Kitchen) -> Place | None:
     )
 
 
-def seasonings_make_a_bag(portion: Portion, kitchen: Kitchen) -> Place | None:  # noqa: ARG001 - one signature
-    """All dry seasonings that enter together make one bag."""
+def seasonings_make_a_bag(portion: Portion, kitchen: Kitchen) -> Place | None:
+    """All dry seasonings that enter together make one bag; a nutmeg to be grated rides whole."""
     if portion.role not in _SEASONING:
         return None
+    if _is_grated_at_camp(portion, kitchen):
+        because = WHOLE_SPICE.says(portion.name, food=portion.name)
+        return Place(kind="pantry", key=("alone", portion.item.index), travels="shelf", because=because)
     entry = portion.entry
     rule = MEASURED if entry is None else SEASONING
     return _dry(portion, ("season", portion.part, entry.group if entry is not None else None), rule)
+
+
+def _is_grated_at_camp(portion: Portion, kitchen: Kitchen) -> bool:
+    """Whether a spice comes as a nut or a stick that is grated over the dish."""
+    unit = portion.ingredient.amounts[0].unit if portion.ingredient.amounts else None
+    grated = kitchen.graph.handled(portion.item.index, "grate") or unit == "grating"
+    return portion.role == "spice" and grated and unit in (None, "grating", "whole")
