@@ -77,7 +77,7 @@ def test_darkness_is_told_of_a_face(said: str, faces: dict[str, int]) -> None:
 @pytest.mark.parametrize(
     ("said", "slots"),
     [("pot read 340", {"pot_bare": 340}), ("the thermometer said 340 F", {"pot_f": 340}),
-     ("inside was 180 C", {"pot_f": 356}), ("it read 375 degrees", {"pot_bare": 375}),
+     ("inside was reading 180 C", {"pot_f": 356}), ("the oven read 340", {"pot_bare": 340}), ("it read 375 degrees", {"pot_bare": 375}),
      ("the pot was at 325 °F", {"pot_f": 325})],
 )  # fmt: skip
 def test_a_reading_is_a_figure_that_a_pot_can_have(said: str, slots: dict[str, float]) -> None:
@@ -116,7 +116,9 @@ def test_coals_and_charcoal_are_told_beside_a_piece_of_the_log() -> None:
     ["it's 45 out and windy", "45 out and windy", "bake it at 375", "bake it for 40 minutes", "how long does it take?",
      "how long did it take", "why did the bottom burn?", "what if it took 50 minutes?", "it's a two day drive",
      "17 on top and 8 below", "how many on the bottom?", "is the top brown?", "dinner at half past six",
-     "will the bottom burn", "a 12 inch pot", "double it", "", "?", "the pot is a deep one", "30 hours in the cooler"],
+     "will the bottom burn", "a 12 inch pot", "double it", "", "?", "the pot is a deep one", "30 hours in the cooler",
+     "bake it 10 minutes longer than it says", "it needed 30 hours in the cooler", "took 6 hours to get there", "the oven was 375",
+     "the recipe said 375", "leave it in 20 minutes more", "it took two days", "took 2 hours of driving", "top with cheese"],
 )  # fmt: skip
 def test_what_is_asked_or_wished_is_no_log(said: str) -> None:
     assert told(said) is None

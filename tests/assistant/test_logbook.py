@@ -108,7 +108,7 @@ def test_minutes_against_the_plan_are_counted_from_its_end(session: Session, sto
 
 
 def test_minutes_that_cannot_be_are_kept_but_teach_nothing(session: Session) -> None:
-    turn = session.say("took 900 minutes")
+    turn = session.say("took 300 minutes")
     assert "too far off to count" in turn.answer
     assert session.day.habit is None
 

@@ -7,7 +7,7 @@ hear; the pots, the charcoal, the time and what somebody avoids are this room's.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from typing import Any, NamedTuple, Protocol
+from typing import TYPE_CHECKING, Any, NamedTuple, Protocol
 
 import msgspec
 
@@ -16,13 +16,13 @@ from assistant.chat.beyond.hearing import EDGES, Hearing, Span, hear, left_over,
 from assistant.chat.beyond.pots import joined, pots
 from assistant.chat.beyond.rooms import Host, Part
 from assistant.chat.values import number
-from assistant.show.choice import choices_text
-from rules.choose import Candidate, Means, choose
 from rules.coals.figures import figure
 from rules.foods import catalogue
 from rules.plan import Plan
-from rules.trip.diets import means as avoided
 from rules.units import to
+
+if TYPE_CHECKING:
+    from rules.choose import Candidate
 
 TABLE = "choose.toml"
 WHOSE = frozenset(["of", "us", "them", "one", "someone", "somebody", "who", "people", "kid", "kids"])
@@ -170,6 +170,8 @@ def is_avoidable(said: str) -> bool:
         return False
     if said in phrases(TABLE).words("light"):
         return False
+    from rules.trip.diets import means as avoided
+
     return avoided(said).known or catalogue().find(said).how in ("name", "alias", "phrase")
 
 
@@ -195,6 +197,10 @@ class Chooser:
         return Part((Meant(act="choose", slots=told),), found.rest, lambda _before: self._choose(found.slots))
 
     def _choose(self, slots: dict[str, Any], _before: Plan | None = None) -> str:
+        # The planners load when a dish is first asked for: most talks never do.
+        from assistant.show.choice import choices_text
+        from rules.choose import Means, choose
+
         candidates = list(self._candidates())
         day = self._host.day
         means = Means(
@@ -207,6 +213,8 @@ class Chooser:
 
     def _candidates(self) -> Iterator[Candidate]:
         """Every kept recipe, and the one that is talked about where it is not kept."""
+        from rules.choose import Candidate
+
         recipe = self._host.recipe
         kept = [self._meals.get(name) for name in self._meals.names()]
         for meal in kept:

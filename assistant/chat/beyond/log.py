@@ -18,6 +18,8 @@ TABLE = "log.toml"
 #: How dark each word is, and what "a bit" and "very" make of it.
 SHADES = {"burnt": 3, "dark": 2, "right": 0, "pale": -2}
 MOST_BETWEEN = 3
+#: No dish is over coals for longer [min].
+LONGEST_MIN = 720
 
 
 class Piece(NamedTuple):
@@ -94,6 +96,8 @@ def _minutes(hearing: Hearing, at: int, *, is_log: bool) -> list[Piece]:
     places = range(cue.end, cue.end + MOST_BETWEEN + 1) if cue else (at,)
     said = next((found for place in places if (found := _stretch(hearing, place))), None)
     if said is None or (cue and not _light().issuperset(hearing.words[cue.end : said.start])):
+        return []
+    if said.value > LONGEST_MIN or hearing.phrase(said.end, "elsewhere") is not None:
         return []
     more = "more" in hearing.words[said.start : said.end] or "extra" in hearing.words[said.start : said.end]
     relative = hearing.phrase(said.end, "longer", "shorter")

@@ -9,7 +9,6 @@ from typing import Any
 import msgspec
 
 from assistant.chat.acts import Meant
-from assistant.chat.beyond import trip_answers
 from assistant.chat.beyond.cookbook import Cookbook, Dish
 from assistant.chat.beyond.draft import Draft, DraftMeal, trip
 from assistant.chat.beyond.hearing import Hearing, hear, left_over, phrases
@@ -21,7 +20,6 @@ from assistant.show import words
 from rules.circumstances import PotOwned
 from rules.plan import Plan
 from rules.trip.model import Person, Trip, TripPlan
-from rules.trip.plan import plan as planned
 
 replace = msgspec.structs.replace
 #: Writes a trip: as its own file, or its plan in a form; gives what was written, in words.
@@ -206,9 +204,13 @@ class Tripper:
             if self._export is None:
                 return "Nothing can be written from here."
             return self._export(told, asks.slots.get("as"), asks.slots.get("path"))
-        return trip_answers.answer(asks.slots["about"], self._plan(told))
+        from assistant.chat.beyond.trip_answers import answer
+
+        return answer(asks.slots["about"], self._plan(told))
 
     def _plan(self, told: Trip) -> TripPlan:
+        from rules.trip.plan import plan as planned  # loads when a trip is first planned: most talks never do
+
         if told not in self._plans:
             self._plans.clear()
             self._plans[told] = planned(told)
