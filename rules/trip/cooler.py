@@ -35,6 +35,12 @@ SERVES = Rule(
     " {ice:.1f} kg of ice",
     source="simulation from composition, thickness and the air in the cooler (tables/cold_figures.csv)",
 )
+THAWED_EARLY = Rule(
+    id="cooler.thawed-early",
+    because="{label} is thawed by {when} and keeps {days} at 40 °F from then, which does not last until its meal",
+    source="simulation of the cooler; food tables, low end of the days of USDA FSIS FoodKeeper",
+)
+HOURS_PER_DAY = 24
 #: Food is kept at or below this [°C]: 40 °F.
 SAFE_C = 40 / 1.8 - 32 / 1.8
 MOST_ICE_KG = 200.0
@@ -79,7 +85,7 @@ def _planned(one: Loaded, trip: Trip, leave: datetime, ledger: Ledger) -> Cooler
         fill=round(one.liters / _liters(one), 2),
         energy=_energy(load, course),
         course=tuple(_readings(course)),
-        notes=tuple(_notes(one, bring, trip, leave)),
+        notes=(*_notes(one, bring, trip, leave), *_thawed_early(one, course, leave, ledger)),
     )
 
 
@@ -253,6 +259,22 @@ def _notes(one: Loaded, bring: float, trip: Trip, leave: datetime) -> Iterator[s
             f" hold 40 °F. Buy {mass(math.ceil(bring - room), trip.units)} on the way before then, or bring a larger"
             " cooler."
         )
+
+
+def _thawed_early(one: Loaded, course: Course, leave: datetime, ledger: Ledger) -> Iterator[str]:
+    """Raw food that is thawed longer before its meal than it keeps."""
+    for pile in one.piles:
+        if pile.keeps_days is None or pile.made_of is None or pile.thick is None:
+            continue
+        soft = _frozen_until(pile, course)
+        if pile.out_h - soft > HOURS_PER_DAY * pile.keeps_days:
+            when = times.said(times.later(times.shut(leave), 60 * soft))
+            days = f"{pile.keeps_days} day{'' if pile.keeps_days == 1 else 's'}"
+            ledger.note(THAWED_EARLY.says(one.name, label=pile.pack.label, when=when, days=days))
+            yield (
+                f"{pile.pack.label} of {pile.dish.title} is thawed by {when} and keeps {days} from then: cook it earlier, freeze"
+                " it in a thicker parcel, or take canned, cured or dried food."
+            )
 
 
 def _air_c(trip: Trip) -> float:

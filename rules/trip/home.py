@@ -7,52 +7,34 @@ before one runs over.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Iterator, Sequence
 from datetime import datetime, timedelta
 
 from rules.because import Ledger, Rule
 from rules.day import figure as day_figure
-from rules.day import longest_wait
-from rules.labels import days_row
-from rules.plan import Pack
-from rules.recipe import Struct
 from rules.trip import times
+from rules.trip.chores import Chore, bought_late, chores
 from rules.trip.loading import Loaded
 from rules.trip.model import Dish, HomeTask, TaskKind
-from rules.wording import mass, short_names
+from rules.wording import listed, mass
 
 EVENINGS = Rule(
     id="home.evenings",
     because="{count} packs are made on {evenings}, about two hours each: what has to freeze comes first, cut and mixed"
     " food that only keeps cold comes last",
 )
-FREEZE_FIRST = Rule(
-    id="home.freeze-first",
-    because="{label} takes up to {hours:.0f} hours to freeze through: it goes into the freezer by {by}",
-)
-TOO_EARLY = Rule(
-    id="home.too-early",
-    because="{label} keeps {days} days and is wanted {hours:.0f} hours after the cooler is shut: it is prepared at camp,"
-    " or cut on the last evening and used first",
-)
-MADE = frozenset({"dry mix", "wet mix", "prepped"})
 KINDS: dict[str, TaskKind] = {"dry mix": "mix", "wet mix": "mix", "prepped": "cut", "fresh": "freeze"}
 VERBS: dict[str, str] = {"dry mix": "mix", "wet mix": "mix", "prepped": "prepare", "fresh": "seal"}
 #: Openings of a pack's name that are the work itself.
 OPENINGS = {"cut ": "cut", "measured ": "measure"}
+LAST_DAY = Rule(
+    id="home.last-day",
+    because="{foods} travels unfrozen and keeps {days} at 40 °F: it is bought last",
+    source="food tables, low end of the days in the refrigerator of USDA FSIS FoodKeeper",
+)
 #: No kitchen work is spread over more evenings than this.
 MOST_EVENINGS = 4
-
-
-class _Work(Struct, frozen=True, kw_only=True):
-    """One pack to be made: the moments between which that is, and the minutes it takes."""
-
-    dish: Dish
-    pack: Pack
-    name: str
-    first: datetime | None
-    last: datetime
-    minutes: float
 
 
 def schedule(
@@ -65,7 +47,7 @@ def schedule(
 ) -> tuple[HomeTask, ...]:
     """Everything to do at home, in order, up to leaving."""
     shut = times.shut(leave)
-    works = [work for dish in dishes for work in _works(dish, zone, shut, ledger)]
+    works = [work for dish in dishes for work in chores(dish, zone, shut, ledger)]
     evenings = _evenings(works)
     if works:
         named = " and ".join(times.date_said(evening) for evening in sorted(evenings))
@@ -75,6 +57,7 @@ def schedule(
     shop = times.later(_morning(begins), 0.0)
     units = dishes[0].day.units if dishes else "us"
     ice = f", {mass(ice_kg, units)} of ice" if ice_kg else ""
+    fire = " and fire box" if any(dish.plan.heat for dish in dishes) else ""
     cold = f"Pack the coolers, last meal lowest{ice}; shut them. " if loaded else ""
     return (
         HomeTask(
@@ -84,13 +67,33 @@ def schedule(
             do="Shop for everything on the list; raw meat last, and straight into the cold.",
         ),
         *tasks,
+        *_shop_again(dishes, shop, shut, zone, ledger),
         HomeTask(
             at=times.written(shut),
             minutes=day_figure("leave_min").value,
             kind="pack",
-            do=f"{cold}Shelf box, kitchen box and fire box into the car, fuel counted.",
+            do=f"{cold}Shelf box, kitchen box{fire} into the car{', fuel counted' if fire else ''}.",
         ),
         HomeTask(at=times.written(leave), minutes=0.0, kind="leave", do="Leave."),
+    )
+
+
+def _shop_again(
+    dishes: Sequence[Dish], shop: datetime, shut: datetime, zone: str | None, ledger: Ledger
+) -> Iterator[HomeTask]:
+    """What would not keep from the shop to its meal is bought on the way out, or on the road."""
+    late = bought_late(dishes, shop, zone)
+    if not late:
+        return
+    names = listed(name for _, name, _ in late)
+    days = min(keeps for _, _, keeps in late)
+    ledger.note(LAST_DAY.says("home", foods=names, days=f"{days} day{'' if days == 1 else 's'}"))
+    yield HomeTask(
+        at=times.written(times.later(shut, -day_figure("fridge_min").value)),
+        minutes=day_figure("fridge_min").value,
+        kind="shop",
+        do=f"Buy only now, or on the road: {names}; straight into the cooler.",
+        dishes=tuple(dict.fromkeys(dish.id for dish, _, _ in late)),
     )
 
 
@@ -102,59 +105,19 @@ def _morning(begins: datetime) -> datetime:
     return at
 
 
-# What has to be made
-
-
-def _works(dish: Dish, zone: str | None, shut: datetime, ledger: Ledger) -> Iterator[_Work]:
-    names = short_names(dish.plan.packs)
-    freeze = {
-        bag.pack: bag.freeze_hours.high
-        for bag in (dish.plan.cold.bags if dish.plan.cold else ())
-        if bag.freeze_hours and not bag.bought_frozen
-    }
-    eat = times.moment(dish.eat, zone)
-    wait = (
-        longest_wait(dish.plan.recipe, dish.plan.packs)
-        if any(p.kind == "prepped" for p in dish.plan.packs)
-        else 0.0
-    )
-    for pack in dish.plan.packs:
-        if pack.kind not in MADE and not (pack.kind == "fresh" and pack.id in freeze):
-            continue
-        before = 60 * freeze.get(pack.id, 0.0)
-        if pack.travels == "cool":
-            before = day_figure("fridge_min").value
-        if pack.kind == "prepped":
-            before += wait
-        last = times.later(shut, -before)
-        if pack.id in freeze:
-            ledger.note(
-                FREEZE_FIRST.says(pack.label, label=pack.label, hours=freeze[pack.id], by=times.said(last))
-            )
-        row = days_row(pack.kind, pack.travels)
-        days = row.days if row else None
-        first = times.later(eat, -24 * 60 * days) if days else None
-        if first is not None and days and times.minutes_between(last, first) > 0:
-            hours = times.minutes_between(shut, eat) / 60
-            ledger.note(TOO_EARLY.says(pack.label, label=pack.label, days=days, hours=hours))
-        yield _Work(
-            dish=dish,
-            pack=pack,
-            name=names[pack.id],
-            first=first,
-            last=last,
-            minutes=day_figure("home_pack_min").value,
-        )
-
-
-def _evenings(works: Sequence[_Work]) -> dict[datetime, list[_Work]]:
+def _evenings(works: Sequence[Chore]) -> dict[datetime, list[Chore]]:
     """Work by evening: the latest that each allows, moved earlier where an evening is full and the food keeps."""
     budget = 60 * (day_figure("night_from_h").value - day_figure("evening_h").value)
-    found: dict[datetime, list[_Work]] = {}
-    # What keeps the shortest is placed first, on the last evening; what keeps for weeks makes room.
-    for work in sorted(works, key=lambda work: times.key(work.first or work.last), reverse=True):
+    found: dict[datetime, list[Chore]] = {}
+    first = _first_evening(works, budget)
+    # Raw food goes into the freezer on the day it is bought. Of the rest, what keeps the shortest is placed first, on the
+    # last evening; what keeps for weeks makes room.
+    order = sorted(works, key=lambda work: (work.is_raw, times.key(work.first or work.last)), reverse=True)
+    for work in order:
         last = _evening_before(work.last)
         choices = [last - timedelta(days=back) for back in range(MOST_EVENINGS)]
+        if work.is_raw and first is not None:
+            choices = [first, *choices]
         allowed = [
             one for one in choices if work.first is None or times.minutes_between(work.first, one) >= 0
         ]
@@ -163,7 +126,17 @@ def _evenings(works: Sequence[_Work]) -> dict[datetime, list[_Work]]:
     return found
 
 
-def _minutes(works: Iterable[_Work]) -> float:
+def _first_evening(works: Sequence[Chore], budget: float) -> datetime | None:
+    """The evening on which the work begins: early enough for the first thing to freeze, and for all of it."""
+    lasts = [_evening_before(work.last) for work in works]
+    if not lasts:
+        return None
+    an_evening = budget - day_figure("home_min").value
+    many = math.ceil(sum(work.minutes for work in works) / an_evening)
+    return min(min(lasts, key=times.key), max(lasts, key=times.key) - timedelta(days=many - 1), key=times.key)
+
+
+def _minutes(works: Iterable[Chore]) -> float:
     return sum((work.minutes for work in works), day_figure("home_min").value)
 
 
@@ -173,10 +146,10 @@ def _evening_before(last: datetime) -> datetime:
     return evening if times.minutes_between(evening, last) >= 0 else evening - timedelta(days=1)
 
 
-def _evening(at: datetime, works: Sequence[_Work]) -> Iterator[HomeTask]:
+def _evening(at: datetime, works: Sequence[Chore]) -> Iterator[HomeTask]:
     """One evening: laying out, one task per dish, then freezer and refrigerator."""
     at = times.later(at, day_figure("home_min").value)
-    by_dish: dict[str, list[_Work]] = {}
+    by_dish: dict[str, list[Chore]] = {}
     for work in sorted(works, key=lambda work: int(work.dish.id)):
         by_dish.setdefault(work.dish.id, []).append(work)
     for made in by_dish.values():
@@ -205,7 +178,7 @@ def _evening(at: datetime, works: Sequence[_Work]) -> Iterator[HomeTask]:
             )
 
 
-def _said(made: Sequence[_Work]) -> Iterator[str]:
+def _said(made: Sequence[Chore]) -> Iterator[str]:
     by_verb: dict[str, list[str]] = {}
     for work in made:
         verb, name = VERBS[work.pack.kind], work.name

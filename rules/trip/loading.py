@@ -15,6 +15,7 @@ from rules.cold.bags import frozen
 from rules.cold.composition import Composition, density
 from rules.cold.contents import of_pack
 from rules.day import first_use
+from rules.foods import Item
 from rules.hazards import JUICY, hazard_of
 from rules.plan import Pack
 from rules.recipe import Struct
@@ -47,6 +48,8 @@ class Pile(Struct, frozen=True, kw_only=True):
     out_h: float
     raw: bool
     ready_to_eat: bool
+    #: how many days raw food in it keeps once it is thawed
+    keeps_days: int | None = None
     made_of: Composition | None = None
     kg: float | None = None
     thick: float | None = None
@@ -124,11 +127,19 @@ def _piles(dish: Dish, trip: Trip, leave: datetime) -> Iterator[Pile]:
             pack=pack,
             out_h=max(0.0, wanted_h - moves.get(pack.id, 0.0)),
             raw=bool(hazards & set(JUICY)),
+            keeps_days=min(_days_of_raw(pack, items), default=None),
             ready_to_eat=not hazards & {*JUICY, "egg", "flour"},
             made_of=found[0] if found else None,
             kg=found[1] if found else None,
             thick=hard.thick if hard else None,
         )
+
+
+def _days_of_raw(pack: Pack, items: Sequence[Item]) -> Iterator[int]:
+    for part in pack.items:
+        item = items[part.ingredient]
+        if hazard_of(item) in JUICY and item.food is not None and item.food.fridge_days is not None:
+            yield item.food.fridge_days
 
 
 def _shared_out(piles: Sequence[Pile], coolers: Sequence[Cooler]) -> Iterator[Loaded]:

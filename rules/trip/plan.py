@@ -126,11 +126,13 @@ def _warnings(
     for diet in eaters:
         if diet.verdict == "another dish":
             yield f"{names[diet.dish]}: {diet.said}"
-    for one in cold:
-        yield from one.notes[1:]
+    of_the_coolers = [note for one in cold for note in one.notes[1:]]
+    yield from of_the_coolers
     for dish in dishes:
-        for note in dish.plan.cold.notes if dish.plan.cold else ():
-            yield f"{names[dish.id]}: {note}"
+        # What the coolers say of a dish rests on the whole trip; its own plan only knows an average cooler.
+        if not any(dish.title in note for note in of_the_coolers):
+            for note in dish.plan.cold.notes if dish.plan.cold else ():
+                yield f"{names[dish.id]}: {note}"
 
 
 def _cautions(dishes: Sequence[Dish], coals: TripFuel | None) -> tuple[Caution, ...]:

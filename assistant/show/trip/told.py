@@ -12,7 +12,7 @@ from itertools import groupby
 from assistant.show import words
 from assistant.show.plain import one_line
 from rules.plan import Reason
-from rules.trip.model import Buy, CoolerPlan, Diet, Dish, Layer, Packed, TripFuel, TripMoment, TripPlan
+from rules.trip.model import Buy, CoolerPlan, Diet, Dish, Layer, Packed, Share, TripFuel, TripMoment, TripPlan
 from rules.wording import mass
 
 
@@ -104,13 +104,18 @@ def bought(line: Buy, plan: TripPlan) -> str:
     """Who needs how much of it, and what is left over."""
     named = names(plan)
     if len(line.for_) == 1:
-        for_whom = f"{line.need} for {named[line.for_[0].dish]}"
+        for_whom = f"{_asked(line.for_[0])} for {named[line.for_[0].dish]}"
     elif line.for_:
-        parts = ", ".join(f"{share.need} for {named[share.dish]}" for share in line.for_)
+        parts = ", ".join(f"{_asked(share)} for {named[share.dish]}" for share in line.for_)
         for_whom = f"{line.need}: {parts}"
     else:
         for_whom = line.need
     return f"{for_whom}; {line.left_over} left over" if line.left_over else for_whom
+
+
+def _asked(share: Share) -> str:
+    """What one dish needs; "some" where its recipe leaves it open."""
+    return share.need if share.amounts else "some"
 
 
 def boxes(plan: TripPlan) -> list[tuple[str, list[Packed]]]:

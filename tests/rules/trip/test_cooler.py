@@ -107,3 +107,10 @@ def test_nothing_cold_needs_no_cooler() -> None:
     assert plan(trip(meal("soda-bread"), freezer=False)).coolers == () or all(
         cooler.layers for cooler in plan(trip(meal("soda-bread"), freezer=False)).coolers
     )
+
+
+def test_raw_food_thawed_long_before_its_meal_is_warned_of() -> None:
+    """Chicken keeps a day from its thaw (USDA FSIS FoodKeeper, low end); five days on the road it thaws on the second."""
+    planned = plan(trip(meal("chicken-dumplings", "2027-07-07T18:30"), cooler_air_f=85.0))
+    assert any("is thawed by" in warning and "chicken" in warning for warning in planned.warnings)
+    assert "cooler.thawed-early" in rules_of(planned)

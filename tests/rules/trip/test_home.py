@@ -81,3 +81,30 @@ def test_cut_food_that_does_not_keep_until_its_meal_says_so() -> None:
     """Cut food keeps three days in the cold (FoodSafety.gov); this slaw is eaten five days after packing."""
     planned = plan(trip(meal("cabbage-slaw", "2027-07-07T13:00"), pots=(pot(),)))
     assert "home.too-early" in {reason.rule for reason in planned.why}
+
+
+def test_raw_food_is_frozen_on_the_day_it_is_bought() -> None:
+    planned = weekend()
+    shop = next(task for task in planned.home if task.kind == "shop")
+    raw = [
+        made(planned)[dish.id, pack.id]
+        for dish in planned.dishes
+        for pack in dish.plan.packs
+        if pack.label.startswith("raw ") and pack.travels == "frozen"
+    ]
+    assert raw
+    assert {task.at[:10] for task in raw} == {shop.at[:10]}
+
+
+def test_raw_food_that_cannot_be_frozen_is_bought_last() -> None:
+    """Ground beef keeps one day (USDA FSIS FoodKeeper, low end): without a freezer it is bought on the way out."""
+    planned = plan(trip(meal("can-chili", "2027-07-02T18:30"), pots=(pot(deep=True),), freezer=False))
+    last = [task for task in planned.home if task.kind == "shop"][-1]
+    assert "ground beef" in last.do
+    assert last.at[:10] == "2027-07-02"
+    assert "home.last-day" in {reason.rule for reason in planned.why}
+
+
+def test_without_coals_no_fire_box_is_packed() -> None:
+    planned = plan(trip(meal("cabbage-slaw")))
+    assert "fire box" not in next(task.do for task in planned.home if task.kind == "pack")
