@@ -252,3 +252,54 @@ def test_every_destination_has_its_reason() -> None:
 def test_only_fats_have_jobs() -> None:
     of = recipe(*REST, line("heavy cream", amount(1, "cup")))
     assert jobs(of, items(of), graph(of), dish("soup")) == ()
+
+
+def test_butter_that_only_boils_with_sugar_is_stirred_in_and_with_flour_it_is_a_roux() -> None:
+    do = doing(*foods(BUTTER))
+    syrup = recipe(
+        *foods(BUTTER), steps=(step(do("melt", "butter", "sugar", vessel="saucepan"), do("boil")),)
+    )
+    assert goes(syrup, "yeast bread")["butter"] == ["stirred in"]
+    roux = recipe(
+        *foods(BUTTER),
+        steps=(
+            step(do("melt", "butter", vessel="saucepan"), do("add", "flour"), do("fry"), do("add", "milk")),
+        ),
+    )
+    assert goes(roux, "casserole or layered bake")["butter"] == ["browning"]
+
+
+def test_solid_fat_alone_in_the_pan_of_a_named_dish_goes_into_the_hot_pot() -> None:
+    do = doing(*foods(BUTTER))
+    of = recipe(
+        *foods(BUTTER),
+        title="River cornbread",
+        steps=(
+            step(do("add", "butter", vessel="skillet")),
+            step(do("mix", "flour", "milk", "eggs", vessel="bowl"), do("bake")),
+        ),
+    )
+    assert goes(of, "batter bake")["butter"] == ["hot pot first"]
+
+
+def test_the_little_that_greases_a_tin_is_not_divided_from_measured_butter() -> None:
+    do = doing(*foods(SOFT))
+    of = recipe(
+        *foods(SOFT),
+        steps=(
+            step(do("grease", "butter", vessel="cake tin")),
+            step(do("cream", "butter", "sugar", vessel="bowl"), do("add", "flour"), do("bake")),
+        ),
+    )
+    assert [(use.goes, use.share) for use in placed(of, "batter bake")] == [("creamed at home", 1.0)]
+
+
+def test_butter_spread_on_the_dish_greases_it() -> None:
+    do = doing(*foods(BUTTER))
+    of = recipe(
+        *foods(BUTTER),
+        steps=(
+            step(do("spread", "butter", word="butter", vessel="baking dish"), do("add", "milk"), do("bake")),
+        ),
+    )
+    assert goes(of, "custard or pudding")["butter"] == ["greasing"]

@@ -184,3 +184,48 @@ def test_the_rule_of_the_single_measured_food_is_registered() -> None:
     from rules.because import RULES
 
     assert RULES["dry.measured"].slots == {"food"}
+
+
+def test_crumbs_of_fresh_bread_are_kept_cold_and_dried_ones_are_not() -> None:
+    for foods, travels in (
+        (line("breadcrumbs", amount(1, "cup"), state=("fresh",)), "cool"),
+        (line("breadcrumbs", amount(1, "cup")), "shelf"),
+    ):
+        cook = doing(foods)
+        of = recipe(foods, steps=(step(cook("top", "breadcrumbs"), cook("bake")),))
+        (pack,) = packed(of, "casserole or layered bake")
+        assert (pack.kind, pack.travels) == ("dry mix", travels)
+        assert ("dry.fresh-crumbs" in reasons(of, "casserole or layered bake", "breadcrumbs")) == (travels == "cool")
+        assert pack.make_ahead is not None
+        assert ("month" in pack.make_ahead) == (travels == "shelf")
+
+
+def test_chocolate_that_is_melted_does_not_ride_in_the_flour() -> None:
+    foods = (line("chocolate", amount(4, "ounce"), food="unsweetened chocolate"), *CAKE[:4])
+    cook = doing(*foods)
+    of = recipe(
+        *foods,
+        steps=(
+            step(cook("melt", "chocolate", vessel="bowl"), cook("add", "sugar")),
+            step(cook("add", "flour", "baking powder", "salt"), cook("bake", minutes=minutes(30))),
+        ),
+    )
+    packs = packed(of, "batter bake")
+    assert mates(packs, of, "chocolate") == [{"chocolate"}]
+    assert {"sugar", "flour"} <= mates(packs, of, "flour")[0]
+
+
+def test_cold_fat_that_no_step_names_makes_its_mix_cold_all_the_same() -> None:
+    foods = (*CAKE[:1], CAKE[2], CAKE[3], line("butter", amount(6, "tablespoon"), state=("cold",)))
+    cook = doing(*foods)
+    of = recipe(*foods, steps=(step(cook("mix", "flour", "baking powder", "salt"), cook("bake")),))
+    packs = packed(of, "biscuit or quick bread dough")
+    assert [pack.travels for pack in packs] == ["frozen"]
+
+
+def test_a_nutmeg_for_the_top_rides_whole() -> None:
+    foods = (line("custard", amount(1, "cup")), line("nutmeg", amount(1, "grating")))
+    cook = doing(*foods)
+    of = recipe(*foods, steps=(step(cook("grate", "nutmeg"), cook("bake")),))
+    assert kinds(packed(of, "custard or pudding"), of)["nutmeg"] == {"pantry"}
+    assert "pantry.whole-spice" in reasons(of, "custard or pudding", "nutmeg")
