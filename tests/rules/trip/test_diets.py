@@ -33,7 +33,7 @@ def before(name: str, *avoids: str) -> tuple[Diet, Ledger]:
     [
         ("can-chili", "pork", "fits", ()),
         ("can-chili", "beef", "leave out", ("ground beef",)),
-        ("can-chili", "milk", "leave out", ("cheddar cheese",)),
+        ("can-chili", "milk", "swap", ("cheddar cheese",)),
         ("buttermilk-biscuits", "dairy", "swap", ("butter", "buttermilk")),
         ("buttermilk-biscuits", "gluten", "swap", ("all-purpose flour",)),
         ("pan-cornbread", "pork", "swap", ("bacon grease",)),
