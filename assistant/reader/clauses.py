@@ -144,7 +144,8 @@ class _Sentence:
             return self._after_to(order, before)
         if first in self.page.asides:
             return self._let(order, ahead) or self._in_aside(order, ahead, before)
-        if ahead == "," and verb.words in _set("adjective") and self._low(before - 2) in ("a", "an", "the"):
+        described = self._low(before - 2) in ("a", "an", "the") and self._low(self.start) not in _set("leads")
+        if ahead == "," and verb.words in _set("adjective") and described:
             # "A soft, smooth dough": an adjective.
             return None
         if (

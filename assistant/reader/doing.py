@@ -140,6 +140,8 @@ def goes_on(look: Look) -> Deed | None:
     if look.verb in ("keep going", "keep", "carry on", "continue", "release"):
         going = re.search(r"\b(?:going|on|at it|cooking|release)\b", look.said)
         return scene.goes_on("other") if going and scene.fire and not look.roles - {"vegetable"} else None
+    if look.verb == "repeat" and look.roles and scene.fire:
+        return scene.goes_on("other")
     if look.verb == "process" and re.search(r"\b(?:canner|jars?|water bath)\b", look.said):
         return "boil"
     if look.verb != "wait":

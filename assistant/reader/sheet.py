@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterable
 from typing import NamedTuple, TypeVar
@@ -21,9 +22,11 @@ from assistant.reader.tokens import Mark, doc, lower, offsets
 from assistant.reader.warmth import Temperature, temperatures
 
 S = TypeVar("S", Mention, Place, Mark)
-#: Measures that are vessels as well: "a glass of water", "1/3 cup water".
 #: A label before a step is no longer than this [characters].
 LABEL = 40
+#: A sentence in bold that opens a step, its words at most, and by how many letters a word is known again.
+LABELLED = re.compile(r"\W{0,8}(?:\d{1,2}[.)]\s{0,3})?\*\*([^*]{2,60})\*\*\s")
+LONGEST_LABEL, STEM = 5, 4
 MEASURES = frozenset(
     {
         "cup",
@@ -107,20 +110,42 @@ class Sheet:
         self.times = [quantity for quantity in self.amounts if quantity.sort == "time"]
         self.heat = fires(self.text)
         self.lid = lids(self.text)
+        #: the tokens of a label in bold that only sums the step up: "**Brown the meat.** Heat the oil, brown ..."
+        self.label = self._label()
         #: the whole step is done hours before: "The night before: soak the beans"
         self.ahead = self._is_ahead()
         #: times that were given to a deed, by where they begin
         self.told: set[int] = set()
+
+    def _label(self) -> int:
+        """How many tokens the label takes; it says again what is told behind it."""
+        found = LABELLED.match(self.paragraph.lines[0].text)
+        if found is None or len(found[1].split()) > LONGEST_LABEL or any(map(str.isdigit, found[1])):
+            return 0
+        end = next((end for _, end in self.frame.sentences[:1]), 0)
+        said = {word[:STEM] for word in self.frame.low[:end] if len(word) >= STEM}
+        behind = {word[:STEM] for word in self.frame.low[end:] if len(word) >= STEM}
+        return end if said & behind and len(behind) >= LONGEST_LABEL else 0
 
     def _nouns(self) -> frozenset[int]:
         """Tokens inside the name of a food or a vessel, where no verb can stand."""
         spans: tuple[Mention | Place, ...] = (*self.mentions, *self.places)
         later = {index for span in spans for index in range(span.start + 1, span.end)}
         alone = {span.start for span in spans if span.end - span.start == 1 and not self._is_order(span.end)}
+        alone -= {at for at in alone if self._orders_food(at)}
         heads = {m.start for m in self.mentions if m.end - m.start > 1 and m.who}
         heads |= {place.start for place in self.places if place.end - place.start > 1}
         first = {start for start, _ in self.frame.sentences if not self._is_fat_first(start)}
         return frozenset(later | (alone - first) | (heads - first))
+
+    def _orders_food(self, at: int) -> bool:
+        """Whether a food that is a verb as well stands behind a comma and before a food: "for the sauce, cream butter"."""
+        before_food = words.groups("orders.toml")["before_food"]
+        return (
+            self.low(at - 1) in (",", "then", ":")
+            and self.low(at) in before_food
+            and bool(self.mentions_in(at + 1, at + 2))
+        )
 
     def _is_fat_first(self, start: int) -> bool:
         """Whether a sentence opens with a listed food that is a verb as well: "Grease in the pan"."""

@@ -91,6 +91,9 @@ class _Method:
         rest = iter(sheet.clauses)
         clause = next(rest, None)
         for start, end in sheet.frame.sentences:
+            if end <= sheet.label:
+                clause = next((clause for clause in rest if clause.verb_start >= end), None)
+                continue
             before = len(self.drafts)
             if clause is None or clause.verb_start >= end:
                 self._statement(sheet, start, end)

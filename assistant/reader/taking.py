@@ -9,7 +9,7 @@ from collections.abc import Sequence
 
 from assistant.reader.added import added
 from assistant.reader.clauses import Clause
-from assistant.reader.known import singular_words
+from assistant.reader.known import singular_words, word_set
 from assistant.reader.mentions import Foods, Mention
 from assistant.reader.referring import Referring
 from assistant.reader.scene import HANDLING
@@ -97,6 +97,10 @@ class Taker:
             who = (self.foods.add(ingredient),) if ingredient else ()
         elif not who and mention.sort == "group":
             named.append((mention.start, said))
+        if clause and clause.verb.words in word_set("removes"):
+            # "Discard the herbs" takes none.
+            named += [(mention.start, self.foods.ingredients[at].name) for at in who]
+            return []
         taken = []
         for at in who:
             hands = deed in HANDLING or (deed == "grease" and self._is_a_little(clause, mention, at))

@@ -379,7 +379,9 @@ def test_what_stands_around_a_verb_decides_its_deed(step: str, deeds: list[str])
         ),
         ("1 bunch parsley", "Before serving stir in parsley.", {"parsley"}),
         ("1 tsp sichuan peppercorns", "Dust over the peppercorn.", {"sichuan peppercorns"}),
-        ("6 bay leaves", "Fish out the bay leaves.", {"bay leaves"}),
+        ("6 bay leaves", "Fish out the bay leaves.", set()),
+        ("1 bunch basil", "Discard the herbs and stir in the basil.", {"basil"}),
+        ("1/2 cup butter\n1 cup sugar", "For the sauce, cream butter and sugar.", {"butter", "sugar"}),
     ],
 )
 def test_words_mean_the_food_that_is_there(foods: str, step: str, names: set[str]) -> None:
@@ -405,3 +407,23 @@ def test_an_oven_with_a_size_is_a_pot_on_coals() -> None:
     found = recipe("2 tbsp oil\n1 onion", 'Heat the oil in the 12" oven and fry the onion.')
     assert [action.does for action in actions(found)] == ["heat", "fry"]
     assert found.oven is None
+
+
+def test_a_label_in_bold_only_sums_the_step_up() -> None:
+    text = "Pot\n\nIngredients\n\n1 eggplant\n1 onion\n2 tbsp oil\n\nMethod\n\n{}\n"
+    told = read(
+        text.format(
+            "1. **Brown the vegetables.** Heat the oil, add eggplant and onion and fry until browned."
+        )
+    )
+    assert [action.does for action in actions(told)] == ["heat", "add", "fry"]
+    own = read(text.format("1. **Slice the onion.** Heat the oil in a skillet until it shimmers and smokes."))
+    assert [action.does for action in actions(own)] == ["chop", "heat"]
+
+
+def test_repeating_goes_on_with_the_fire() -> None:
+    found = recipe(
+        "2 zucchini\n1 eggplant\n2 tbsp oil",
+        "Fry the eggplant in the oil. Repeat with the zucchini (5 minutes).",
+    )
+    assert [(action.does, len(action.uses)) for action in actions(found)] == [("fry", 2), ("fry", 1)]
