@@ -28,7 +28,7 @@ def test_a_plan_is_told_with_its_coals(capsys: pytest.CaptureFixture[str]) -> No
     out, err = capsys.readouterr()
     assert "17 on the lid" in out
     assert "8 under" in out
-    assert "eat at 18:30" in out
+    assert "we eat 18:30" in out
     assert err == ""
 
 
