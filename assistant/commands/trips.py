@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from typing import Annotated
 
-import msgspec
 import typer
 
 from assistant.commands.arguments import Force, Form, Out
@@ -28,7 +27,9 @@ def trip(
     chosen("trip", form, out)  # a form that there is not is told before anything is read
     told = trip_of(file, reader())
     if own:
+        from msgspec.structs import replace
+
         from assistant.commands.habits import own_habit
 
-        told = msgspec.structs.replace(told, habit=own_habit())
+        told = replace(told, habit=own_habit())
     show("trip", plan(told), form, out, force, Day(units=told.units))
