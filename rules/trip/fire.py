@@ -90,7 +90,7 @@ def _flames(dish: Dish, zone: str | None, spared: int) -> list[_Flame]:
 
 def _together(flames: Sequence[_Flame]) -> list[list[_Flame]]:
     """Lightings in order, those of different dishes close together in one chimney as long as it holds them."""
-    near, holds = times.figure("light_together_min").value, times.figure("chimney_holds").value
+    near, holds = times.figure("light_together_min").value, coal_figure("chimney holds").value
     groups: list[list[_Flame]] = []
     for flame in flames:
         group = groups[-1] if groups else []
