@@ -136,7 +136,9 @@ def sets(facts: Facts) -> bool:
 
 def is_assembled(facts: Facts) -> bool:
     """Filled, layered or topped, then baked."""
-    laid = facts.does("layer", "fill", "top", "spread")
+    # Pieces of meat arranged in a dish roast there.
+    pieces = dry_heat(facts) and facts.holds(*FLESH) and not facts.holds("cheese", "bread", "cooked grain")
+    laid = facts.does("fill", "spread") or (facts.does("layer", "top") and not pieces)
     return bakes_last(facts) and laid and not facts.has_body and not facts.holds("dough")
 
 

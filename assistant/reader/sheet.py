@@ -162,6 +162,8 @@ class Sheet:
         """Whether what follows a single word shows it to be a verb: "butter the tin", "rub in the fat"."""
         clause_words = words.groups("clauses.toml")
         if f"{self.low(after - 1)} {self.low(after)}" in lexicon():
+            if self.low(after) == "out":  # "fish out the bay leaves"
+                return True
             after += 1
         return self.low(after) in clause_words["article"] or self.low(after) in clause_words["pronoun"]
 

@@ -176,3 +176,8 @@ def test_what_stands_in_brackets_of_a_title_is_no_noun_of_it() -> None:
     of = recipe(line("onion", amount(1)), title="Bread dumplings (Knoedel)")
     bare = recipe(line("onion", amount(1)), title="Bread dumplings")
     assert run_as(of).family == run_as(bare).family == "boil or steam"
+
+
+def test_a_meat_loaf_is_no_bread() -> None:
+    of = recipe(line("ground beef", amount(2, "pound")), title="River meat loaf", oven=Oven(temp_f=350))
+    assert run_as(of).family == "roast"

@@ -239,3 +239,17 @@ def test_what_is_steamed_is_no_flat_bread() -> None:
     mix = act("mix", "flour", "milk", vessel="bowl")
     assert "flour in a pan" in seen(recipe(*foods, steps=(step(mix, act("fry", vessel="skillet")),)))
     assert "flour in a pan" not in seen(recipe(*foods, steps=(step(mix, act("steam", vessel="kettle")),)))
+
+
+def test_pieces_of_meat_arranged_in_a_dish_are_no_layers_and_stuffed_vegetables_are() -> None:
+    foods = (line("chicken thighs", amount(8)), line("lemon", amount(1)), line("bell peppers", amount(6)))
+    act = doing(*foods)
+    bake = act("bake", vessel="oven")
+    laid = recipe(
+        *foods,
+        oven=Oven(temp_f=425),
+        steps=(step(act("layer", "chicken thighs", vessel="baking dish"), bake),),
+    )
+    stuffed = recipe(*foods, oven=Oven(temp_f=350), steps=(step(act("fill", "bell peppers"), bake),))
+    assert "assembled and baked" not in seen(laid)
+    assert "assembled and baked" in seen(stuffed)
