@@ -14,8 +14,9 @@ from rules.because import Ledger, Rule
 from rules.circumstances import Day
 from rules.cold.composition import Composition
 from rules.cold.contents import of_pack, thickness
-from rules.cold.freezing import freezing_hours, freezing_point
+from rules.cold.freezing import freezing_point
 from rules.cold.hours import celsius, figure, in_cooler
+from rules.cold.slab import freezing_hours
 from rules.cold.thaw import state_after, thaw_heat, thaw_range
 from rules.foods import Item
 from rules.hazards import JUICY, hazard_of
@@ -30,7 +31,7 @@ BAG_IS_ICE = Rule(
 FREEZE = Rule(
     id="cold.freeze",
     because="{label}, {mm:.0f} mm thick, is frozen through after {low:.0f} to {high:.0f} hours in a home freezer",
-    source="Plank's equation with the change of heat content (R. L. Earle, Unit Operations in Food Processing, 1983)",
+    source="enthalpy method for a slab; heat content after the ASHRAE Handbook - Refrigeration 2006, chapter 9",
 )
 SOFT = Rule(
     id="cold.soft",
@@ -41,7 +42,7 @@ THAW = Rule(
     id="cold.thaw",
     because="{label} is mostly thawed after {low:.0f} to {high:.0f} hours in the cooler, so after {hours:.0f} hours it is"
     " {state}",
-    source="Plank's equation with the conductivity of thawed food",
+    source="enthalpy method for a slab; film coefficients from memory, their range is the range told",
 )
 OUTSIDE = Rule(
     id="cold.outside",

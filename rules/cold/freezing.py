@@ -10,7 +10,7 @@ from __future__ import annotations
 import math
 from functools import lru_cache
 
-from rules.cold.composition import Composition, conductivity, density, specific_heat
+from rules.cold.composition import Composition, specific_heat
 from rules.cold.hours import figure
 
 #: Heat contents are counted from here; below it hardly anything changes.
@@ -143,28 +143,3 @@ def plank_seconds(
     if driving < 1e-9:
         return math.inf
     return 1000 * density * heat_kj / driving * (p * thickness * (1 / h + cover) + r * thickness**2 / k)
-
-
-def freezing_hours(
-    food: Composition, *, thickness: float, freezer_c: float, start_c: float, h: float
-) -> float:
-    """Hours until a flat bag of this food is frozen through on a freezer shelf.
-
-    `thickness` [m] is the bag's; both faces take cold with `h` [W/(m2 K)].
-    """
-    begins = freezing_point(food)
-    through = max(figure("frozen_through").value, freezer_c + 2)
-    if begins <= through:
-        return math.inf
-    heat = enthalpy(food, start_c) - enthalpy(food, through)
-    ice = ice_fraction_of_flesh(water=food.water, freezing_c=begins, temp_c=through)
-    seconds = plank_seconds(
-        heat_kj=heat,
-        density=density(food, max(start_c, 0.0)),
-        freezing_c=begins,
-        around_c=freezer_c,
-        thickness=thickness,
-        h=h,
-        k=conductivity(food, through, ice=ice),
-    )
-    return seconds / 3600

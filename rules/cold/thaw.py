@@ -1,16 +1,17 @@
 """Thawing: how long a flat frozen bag stays frozen in the cooler, in ice water, in cold water and in the open.
 
-A slab whose heat passes the food that is thawed already; "mostly thawed" is soft with a core of ice. Temperatures in
-°C, lengths in m. Handbook, section 6.
+"Mostly thawed" is soft with a core of ice. The hours come from the enthalpy method in `slab`. Temperatures in °C,
+lengths in m. Handbook, section 6.
 """
 
 from __future__ import annotations
 
 import math
 
-from rules.cold.composition import Composition, conductivity, density
-from rules.cold.freezing import enthalpy, freezing_point, plank_seconds
+from rules.cold.composition import Composition
+from rules.cold.freezing import enthalpy, freezing_point
 from rules.cold.hours import ColdFigure, figure
+from rules.cold.slab import thaw_hours
 from rules.plan import BagState, Hours
 
 #: Above its freezing point by this much a food is thawed through [K].
@@ -20,28 +21,6 @@ JUST_ABOVE = 0.05
 def thaw_heat(food: Composition, *, from_c: float) -> float:
     """Heat [kJ/kg] from the freezer's temperature until the last ice is gone; none where nothing froze."""
     return max(enthalpy(food, freezing_point(food) + JUST_ABOVE) - enthalpy(food, from_c), 0.0)
-
-
-def thaw_hours(
-    food: Composition, *, thickness: float, around_c: float, h: float, from_c: float, share: float
-) -> float:
-    """Hours until `share` of the heat that thaws the bag has come in; infinite where it is too cold to thaw.
-
-    Plank's equation with the conductivity of thawed food, the change of heat content for the latent heat.
-    """
-    begins = freezing_point(food)
-    if around_c <= begins:
-        return math.inf
-    seconds = plank_seconds(
-        heat_kj=share * thaw_heat(food, from_c=from_c),
-        density=density(food, 0.0),
-        freezing_c=begins,
-        around_c=around_c,
-        thickness=thickness,
-        h=h,
-        k=conductivity(food, max(begins, 0.0) + 1.0),
-    )
-    return seconds / 3600
 
 
 def thaw_range(

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from rules.cold.composition import Composition, conductivity, density, mixture, specific_heat
 from rules.cold.cooler import budget, cold_hours
 from rules.cold.freezing import enthalpy, freezing_point, ice_fraction
-from rules.cold.thaw import thaw_hours
+from rules.cold.slab import thaw_hours
 
 SHARES = st.floats(0.0, 1.0)
 

@@ -8,7 +8,6 @@ from rules.cold.composition import Composition
 from rules.cold.freezing import (
     REFERENCE_C,
     enthalpy,
-    freezing_hours,
     freezing_point,
     ice_fraction,
     particles_at,
@@ -47,17 +46,6 @@ def test_heat_and_ice_go_one_way(food: Composition) -> None:
 def test_there_is_no_ice_above_the_freezing_point_and_never_more_than_water() -> None:
     assert ice_fraction(SYRUP, freezing_point(SYRUP)) == 0
     assert 0 < ice_fraction(SYRUP, -18) < SYRUP.water
-
-
-def test_honey_never_freezes_at_home() -> None:
-    assert freezing_hours(HONEY, thickness=0.03, freezer_c=-18, start_c=4, h=9) == math.inf
-
-
-def test_twice_as_thick_takes_two_to_four_times_as_long() -> None:
-    """Between the surface's resistance (first power) and the food's own (square)."""
-    thin = freezing_hours(BEEF, thickness=0.02, freezer_c=-18, start_c=4, h=9)
-    thick = freezing_hours(BEEF, thickness=0.04, freezer_c=-18, start_c=4, h=9)
-    assert 2 < thick / thin < 4
 
 
 def test_no_difference_drives_no_heat() -> None:
