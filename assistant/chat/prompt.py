@@ -6,13 +6,15 @@ line editing, in a dumb one, and with lines from a pipe.
 
 from __future__ import annotations
 
+import os
 import sys
 import textwrap
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from assistant.show.plain import one_line
+from assistant.streams import stumble
 from rules.problem import Problem
 
 if TYPE_CHECKING:
@@ -27,6 +29,8 @@ Then talk: "we will be twelve", "how many briquettes?", "why is the milk apart?"
 PROMPT, MORE = "camp> ", "  ... "
 READING = "Reading a recipe; two empty lines end it."
 LEAVING = ("quit", "exit", "bye", "q", ":q")
+#: What shows a long answer a page at a time, said behind a sentence.
+PAGED = ("page by page", "in a pager", "in the pager")
 #: Entries kept for the arrow keys; recipes are never kept.
 MOST_HISTORY = 500
 #: A paste with fewer lines is a sentence.
@@ -70,6 +74,15 @@ class Talk:
         """Nothing more comes: what was collected is the recipe."""
         lines, self._lines = self._lines, None
         return self._load("\n".join(lines)) if lines and any(line.strip() for line in lines) else ""
+
+    def offers(self, before: str) -> Sequence[tuple[str, int]]:
+        """What may follow the words before the cursor, each with the place it begins at, counted back from there."""
+        if self.is_collecting or "\n" in before:
+            return ()
+        from assistant.chat.completing import completions
+
+        context = self._session.context()
+        return completions(before, recipe=context.recipe, kept=context.kept)
 
     def drop(self) -> bool:
         """Forget the lines collected so far; whether there were any."""
@@ -152,7 +165,8 @@ def talk(
                 is_talk = session.recipe is not None or session.is_under_way
                 if is_piped and not conversation.is_collecting and is_talk and entry.strip():
                     print(f"> {one_line(entry, most=width - 2)}")
-                _tell(conversation.take(entry), width)
+                sentence, is_paged = _paging(entry) if not is_plain and not is_piped else (entry, False)
+                _tell(_answered(conversation, sentence), width, is_paged=is_paged)
             _tell(conversation.end(), width)
             is_over = True
         except KeyboardInterrupt:  # while an answer was made or shown: the talk goes on, unless nobody types
@@ -161,8 +175,34 @@ def talk(
     return 0
 
 
-def _tell(answer: str, width: int) -> None:
-    if answer:
+def _answered(conversation: Talk, sentence: str) -> str:
+    """The answer; a fault of ours costs one sentence, never the talk."""
+    try:
+        return conversation.take(sentence)
+    except Exception as error:
+        if os.environ.get("COALSIDE_TRACEBACK"):
+            raise
+        return stumble(error)
+
+
+def _paging(entry: str) -> tuple[str, bool]:
+    """The sentence without "page by page", and whether it was there."""
+    stripped = entry.rstrip(" .!")
+    for wish in PAGED:
+        if stripped.lower().endswith(wish):
+            return stripped[: -len(wish)].rstrip(" ,"), True
+    return entry, False
+
+
+def _tell(answer: str, width: int, *, is_paged: bool = False) -> None:
+    if not answer:
+        return
+    if is_paged:
+        from pydoc import pager
+
+        os.environ.setdefault("LESS", "-FRX")
+        pager(_wrapped(answer, width) + "\n")
+    else:
         print(_wrapped(answer, width) + "\n", flush=True)
 
 
@@ -202,10 +242,15 @@ def _interrupted(conversation: Talk) -> str:
 
 
 def _edited(conversation: Talk, folder: Path) -> Iterator[str]:
-    """Lines of a terminal with editing and history; a paste comes as one entry."""
+    """Lines of a terminal with editing, history and completion by Tab; a paste comes as one entry."""
     from prompt_toolkit import PromptSession
 
-    session: PromptSession[str] = PromptSession(history=_history(folder), enable_open_in_editor=False)
+    session: PromptSession[str] = PromptSession(
+        history=_history(folder),
+        completer=_completer(conversation),
+        complete_while_typing=False,
+        enable_open_in_editor=False,
+    )
     while True:
         try:
             yield session.prompt(MORE if conversation.is_collecting else PROMPT)
@@ -213,6 +258,20 @@ def _edited(conversation: Talk, folder: Path) -> Iterator[str]:
             return
         except KeyboardInterrupt:
             print(_interrupted(conversation))
+
+
+def _completer(conversation: Talk) -> Any:
+    """Tab offers what may follow; while a recipe is typed it offers nothing."""
+    from prompt_toolkit.completion import CompleteEvent, Completer, Completion
+    from prompt_toolkit.document import Document
+
+    class Offers(Completer):
+        def get_completions(self, document: Document, complete_event: CompleteEvent) -> Iterator[Completion]:
+            del complete_event
+            for text, start in conversation.offers(document.text_before_cursor):
+                yield Completion(text, start)
+
+    return Offers()
 
 
 def _history(folder: Path) -> Any:

@@ -48,6 +48,10 @@ class Meals(Protocol):
         """Forget a meal."""
         ...
 
+    def notice(self) -> str:
+        """What the cook has to know of the store, said once; empty when all is well."""
+        ...
+
 
 #: Writes a plan in a form, to a path or to one of its own; gives the path.
 Export = Callable[[Plan, Day, str | None, str | None], str]
@@ -120,7 +124,8 @@ class Session:
         told = turn_beyond(self, utterance, part) if part else self.of_the_plan(utterance)
         for depth in sorted((depth for depth in self._backs if depth > len(self._before)), reverse=True):
             self._backs.pop(depth)()
-        return told
+        notice = self._meals.notice() if self._meals else ""
+        return msgspec.structs.replace(told, answer=f"{notice}\n{told.answer}") if notice else told
 
     def takes_early(self, utterance: str, *, is_typed: bool) -> bool:
         """Whether a room beyond the plan knows a sentence for its own before there is a recipe.
@@ -328,8 +333,15 @@ class Session:
             pot_in=plan.pot.diameter_in if plan and plan.pot else None,
             last=self._last.act if self._last else None,
             last_slots=self._last.slots if self._last else {},
-            kept=self._meals.names() if self._meals else (),
+            kept=self._kept_names(),
         )
+
+    def _kept_names(self) -> tuple[str, ...]:
+        """The names of kept meals; none where the store cannot be opened, which is told when it is used."""
+        try:
+            return self._meals.names() if self._meals else ()
+        except Problem:
+            return ()
 
     def _baking_f(self, stage: Stage | None) -> float | None:
         """What a "bit hotter" starts from: the recipe's own temperature, else the plan's [°F]."""

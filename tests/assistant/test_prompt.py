@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import io
+import json
 import os
 import re
 import subprocess
@@ -12,7 +14,7 @@ from pathlib import Path
 import pexpect
 import pytest
 
-from assistant.chat.prompt import READING, Talk
+from assistant.chat.prompt import READING, Talk, talk
 from assistant.chat.session import Session
 from assistant.reader.read import read
 from tests.talks import CORPUS
@@ -42,7 +44,7 @@ def home(tmp_path: Path) -> dict[str, str]:
     }
 
 
-def started(home: dict[str, str], columns: int = 80) -> pexpect.spawn[str]:
+def started(home: dict[str, str], columns: int = 80, cwd: Path = ROOT) -> pexpect.spawn[str]:
     child: pexpect.spawn[str] = pexpect.spawn(
         sys.executable,
         MAIN,
@@ -50,7 +52,7 @@ def started(home: dict[str, str], columns: int = 80) -> pexpect.spawn[str]:
         dimensions=(40, columns),
         encoding="utf-8",
         timeout=SECONDS,
-        cwd=str(ROOT),
+        cwd=str(cwd),
     )
     child.delaybeforesend = None
     child.expect("Ctrl-D leaves.")
@@ -134,6 +136,109 @@ def test_a_narrow_terminal_is_not_overrun(home: dict[str, str]) -> None:
     child.expect(pexpect.EOF)
     assert [line for line in shown.replace("\r", "").split("\n") if len(line) > 60] == []
     child.close()
+
+
+#: What a cook says about a pasted recipe, and what the answer holds.
+TALK = (
+    ("make it a camp recipe", "Coals for the bake: 17 on the lid, 8 under"),
+    ("we will be twelve", "For 12. Amounts: 1.33 times the recipe"),
+    ("I only have a ten inch", "In a 10-inch pot."),
+    ("it's 40 out and windy", "40 °F (4 °C) out, windy."),
+    ("why is the baking powder dry?", "Baking powder rides dry"),
+    ("why so many on top?", "14 above and 7 below"),
+    ("undo", "Took back: the air and the wind."),
+    ("undo", "Took back: the pot."),
+    ("save it as friday.json", "Wrote friday.json."),
+)
+
+
+@pytest.mark.parametrize(
+    ("columns", "world"),
+    [(80, {}), (80, {"NO_COLOR": "1"}), (60, {}), (60, {"NO_COLOR": "1"}), (80, {"TERM": "dumb"})],
+    ids=["plain", "no colour", "narrow", "narrow and no colour", "dumb"],
+)
+def test_a_whole_talk_from_paste_to_export(
+    home: dict[str, str], tmp_path: Path, columns: int, world: dict[str, str]
+) -> None:
+    child = started({**home, **world}, columns=columns, cwd=tmp_path)
+    if "TERM" in world:
+        child.send(COBBLER.replace("\n\n\n", "\n\n") + "\n\n\n")
+    else:
+        paste(child, COBBLER)
+    child.expect("Coals outside only")
+    child.expect("camp>")
+    for said, answered in TALK:
+        child.send(said + "\r")
+        child.expect(r"\s+".join(map(re.escape, answered.split())))
+        child.expect("camp>")
+    child.send("quit\r")
+    child.expect(pexpect.EOF)
+    child.close()
+    assert child.exitstatus == 0
+    plan = json.loads((tmp_path / "friday.json").read_text(encoding="utf-8"))
+    assert plan["people"] == 12
+
+
+def test_the_same_talk_from_a_pipe(home: dict[str, str], tmp_path: Path) -> None:
+    lines = "\n".join([COBBLER, "", "", *(said for said, _ in TALK), "quit", ""])
+    done = subprocess.run(
+        [sys.executable, *MAIN],
+        input=lines,
+        capture_output=True,
+        text=True,
+        env=home,
+        cwd=tmp_path,
+        timeout=90,
+    )
+    assert (done.returncode, done.stderr) == (0, "")
+    shown = " ".join(done.stdout.split())
+    for said, answered in TALK:
+        assert f"> {said}" in shown
+        assert answered in shown
+    assert "\x1b" not in done.stdout
+    assert max(map(len, done.stdout.splitlines())) <= 80
+    assert json.loads((tmp_path / "friday.json").read_text(encoding="utf-8"))["people"] == 12
+
+
+def test_tab_completes_a_food_and_an_example(terminal: pexpect.spawn[str]) -> None:
+    paste(terminal, COBBLER)
+    terminal.expect("Coals outside only")
+    terminal.expect("camp>")
+    terminal.send("leave out the van\t")
+    terminal.expect("illa extract")
+    terminal.send("\r")
+    terminal.expect("Without vanilla extract.")
+    terminal.expect("camp>")
+    terminal.send("how much i\t")
+    terminal.expect(r"ce\?")
+    terminal.send("\r")
+    terminal.expect("of ice")
+
+
+def test_a_long_answer_comes_in_pages_where_that_is_asked(home: dict[str, str]) -> None:
+    child = started({**home, "PAGER": "sed s/^/page:/"})
+    paste(child, COBBLER)
+    child.expect("camp>")
+    child.send("show me the plan, page by page\r")
+    child.expect("page:")
+    child.expect("camp>")
+    child.send("show me the plan\r")
+    child.expect("OVER THE COALS")
+    assert "page:" not in ESCAPES.sub("", child.before or "").replace("page by page", "")
+    child.close(force=True)
+
+
+def test_an_interrupted_talk_goes_on(terminal: pexpect.spawn[str]) -> None:
+    paste(terminal, COBBLER)
+    terminal.send("\x03")
+    terminal.send("\x03")
+    terminal.send("\x03")
+    terminal.expect("camp>")
+    terminal.send("what can you do?\r")
+    terminal.expect("Say it in your own words")
+    terminal.expect("camp>")
+    terminal.send("\x04")
+    terminal.expect(pexpect.EOF)
 
 
 @pytest.mark.parametrize(("name", "value"), [("NO_COLOR", "1"), ("TERM", "dumb")])
@@ -235,3 +340,23 @@ def test_one_empty_line_inside_a_recipe_does_not_end_it() -> None:
     assert talk.is_collecting
     assert talk.end().startswith("Porridge:")
     assert talk.end() == ""
+
+
+def test_a_fault_costs_one_sentence_and_not_the_talk(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    session = Session(read(COBBLER))
+    say = session.say
+
+    def stumbles(utterance: str) -> object:
+        if "ice" in utterance:
+            raise KeyError("ice")
+        return say(utterance)
+
+    monkeypatch.setattr(session, "say", stumbles)
+    lines = io.TextIOWrapper(io.BytesIO(b"how much ice?\nwe are twelve\n"))
+    monkeypatch.setattr(sys, "stdin", lines)
+    assert talk(lambda: (session, read), width=80, is_plain=True, state_folder=tmp_path) == 0
+    shown = capsys.readouterr().out
+    assert "coalside stumbled (KeyError: 'ice')" in shown
+    assert "For 12." in shown
