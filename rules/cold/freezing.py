@@ -117,29 +117,3 @@ def temperature(food: Composition, heat_kj: float) -> float:
 def latent_heat(food: Composition) -> float:
     """Heat [kJ/kg] that all its water takes to melt. Source: chapter 9, 334 kJ for each kilogram of water."""
     return food.water * figure("latent_heat").value
-
-
-def plank_seconds(
-    *,
-    heat_kj: float,
-    density: float,
-    freezing_c: float,
-    around_c: float,
-    thickness: float,
-    h: float,
-    k: float,
-    shape: tuple[float, float] = (1 / 2, 1 / 8),
-    cover: float = 0.0,
-) -> float:
-    """Seconds to freeze or thaw a body whose heat `heat_kj` [kJ/kg] passes its surface.
-
-    `thickness` is a slab's full thickness or a sphere's diameter [m], `shape` Plank's P and R (slab 1/2, 1/8; sphere
-    1/6, 1/24), `cover` the resistance of a wrapping [m2 K/W]. `heat_kj` is the whole change of heat content rather than
-    the latent heat alone: R. L. Earle, Unit Operations in Food Processing, 2nd ed. 1983. Source of the equation: Plank,
-    as in J. Food Engineering 58:267, 2003.
-    """
-    p, r = shape
-    driving = abs(freezing_c - around_c)
-    if driving < 1e-9:
-        return math.inf
-    return 1000 * density * heat_kj / driving * (p * thickness * (1 / h + cover) + r * thickness**2 / k)

@@ -1,7 +1,5 @@
 from __future__ import annotations
 
-import math
-
 import pytest
 
 from rules.cold.composition import Composition
@@ -11,7 +9,6 @@ from rules.cold.freezing import (
     freezing_point,
     ice_fraction,
     particles_at,
-    plank_seconds,
     temperature,
 )
 
@@ -46,10 +43,3 @@ def test_heat_and_ice_go_one_way(food: Composition) -> None:
 def test_there_is_no_ice_above_the_freezing_point_and_never_more_than_water() -> None:
     assert ice_fraction(SYRUP, freezing_point(SYRUP)) == 0
     assert 0 < ice_fraction(SYRUP, -18) < SYRUP.water
-
-
-def test_no_difference_drives_no_heat() -> None:
-    assert (
-        plank_seconds(heat_kj=300, density=1000, freezing_c=-1, around_c=-1, thickness=0.02, h=9, k=1.5)
-        == math.inf
-    )
