@@ -124,6 +124,7 @@ def test_the_rest_of_a_trip_is_told_in_any_sentence(said: str, what: str, says: 
 
 def test_two_coolers_are_the_trips_and_one_is_the_plans_too() -> None:
     for said, quarts in (
+        ("we take two coolers, 48 and 25 quarts", [48, 25]),
         ("two 48 quart coolers", [48, 48]),
         ("a 48 quart cooler and a 25 quart chest", [48, 25]),
     ):
@@ -182,3 +183,34 @@ def test_nothing_that_can_be_said_breaks_the_hearing(said: str) -> None:
             assert all(0 <= start < end <= len(hearing.words) for start, end in piece.spans)
     of_the_trip(hearing)
     begun(hearing)
+
+
+MORE = [
+    ("Saturday dinner is chicken and stew", [("saturday", "dinner", "18:30", "chicken and stew")]),
+    ("on Saturday evening stew, cornbread on the side",
+     [("saturday", "evening", "18:30", "stew"), ("saturday", "evening", "18:30", "cornbread")]),
+    ("add biscuits to Saturday supper", [("saturday", "supper", "18:30", "biscuits")]),
+    ("Saturday supper also cornbread", [("saturday", "supper", "18:30", "cornbread")]),
+    ("Friday supper for eleven: chili", [("friday", "supper", "18:30", "chili")]),
+    ("Sunday brunch pancakes at 10", [("sunday", "brunch", "10:00", "pancakes")]),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("said", "wanted"), MORE, ids=[said for said, _ in MORE])
+def test_dishes_go_over_an_and_and_for_eleven_counts_eaters(said: str, wanted: list[tuple[str, ...]]) -> None:
+    told = pieces(hear(said, TABLE), lambda name: knows(name) or name == "chicken and stew", is_active=True)
+    assert [tuple(one.says[key] for key in ("day", "meal", "clock", "dish")) for one in told] == wanted
+
+
+def test_a_dish_may_come_instead_of_what_stood_there() -> None:
+    ((piece,), rest) = found("Saturday breakfast biscuits instead of pancakes")
+    assert piece.says["instead"] is True
+    assert rest == ""
+
+
+@pytest.mark.parametrize(
+    ("said", "hours"),
+    [("five hours in the car", 5), ("it takes 3 hours to drive there", 3), ("drive is about 5 hours", 5)],
+)
+def test_the_drive_is_told_in_many_ways(said: str, hours: float) -> None:
+    assert [one.says for one in found(said)[0]] == [{"drive_hours": hours}]

@@ -11,6 +11,8 @@ from rules.circumstances import PotOwned
 POTS = [
     ("two 12s", [(12, "shallow", 2)]),
     ("two 12s and a deep 10", [(12, "shallow", 2), (10, "deep", 1)]),
+    ("a 12 and a 10", [(12, "shallow", 1), (10, "shallow", 1)]),
+    ("a 12 and a deep 10", [(12, "shallow", 1), (10, "deep", 1)]),
     ("a 12 inch and a 14-inch dutch oven", [(12, "shallow", 1), (14, "shallow", 1)]),
     ("one deep twelve inch pot", [(12, "deep", 1)]),
     ("three tens", [(10, "shallow", 3)]),

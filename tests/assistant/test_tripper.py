@@ -245,3 +245,16 @@ def test_at_the_prompt_a_trip_takes_fewer_than_fifteen_sentences(
     assert written == ["booklet.html", "trip.ics", "trip.toml"]
     assert "BEGIN:VEVENT" in (tmp_path / "trip.ics").read_text(encoding="utf-8")
     assert len(plan(trip_of(str(tmp_path / "trip.toml"), reader())).dishes) == 6
+
+
+def test_one_dish_takes_anothers_place(told: Session) -> None:
+    told.say("Saturday breakfast the egg bake instead of biscuits")
+    answer = told.say("plan the trip").answer
+    assert "dishes 6" in answer
+    assert "Buttermilk Biscuits" not in answer
+
+
+def test_a_trip_is_forgotten_until_undone(told: Session) -> None:
+    assert told.say("forget the trip").answer.startswith("The trip is forgotten")
+    told.say("undo")
+    assert "dishes 6" in told.say("plan the trip").answer

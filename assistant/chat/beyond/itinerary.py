@@ -77,7 +77,7 @@ def segments(hearing: Hearing) -> Iterator[Span]:
 
 def _meals(hearing: Hearing, knows: Knows, *, is_active: bool, last_day: str | None) -> Iterator[Piece]:
     """Meal := [day] [meal] [hour] dish in any order; what one part of the sentence leaves out the part before says."""
-    day, meal, found_any = last_day, None, False
+    day, meal, found_any, taken_to = last_day, None, False, 0
     waiting: list[Span] = []
     leaving = _leaving_segments(hearing)
     for start, end in segments(hearing):
@@ -91,24 +91,45 @@ def _meals(hearing: Hearing, knows: Knows, *, is_active: bool, last_day: str | N
         is_new = head.day is not None or head.meal is not None
         is_whole = head.day is not None and head.meal is not None
         day, meal = head.day or day, head.meal or (meal if not is_new else None)
-        dish = _dish(hearing, start, end, head, knows)
+        said_end, is_instead = _instead(hearing, start, end)
+        dish = _dish(hearing, start, said_end, head, knows)
         if dish is None:
             if is_active and is_whole and head.clock is not None:
                 yield Piece("move", _place(head) | {"clock": head.clock}, tuple(head.spans))
             elif is_new:
                 waiting += head.spans
             continue
+        dish = _over_and(hearing, dish, knows)
         name = hearing.said(*dish)
         is_at_hand = is_active or found_any or is_whole
-        if day is None or not (is_new or found_any) or not is_at_hand:
+        if day is None or not (is_new or found_any or waiting) or not is_at_hand or dish[0] < taken_to:
             continue
         if not knows(name) and not (is_active and is_whole):
             continue
         word, usual = meal or ("supper", "18:30")
-        meal, found_any = (word, head.clock or usual), True
+        meal, found_any, taken_to = (word, head.clock or usual), True, dish[1]
         says = {"day": day, "meal": word, "clock": meal[1], "dish": name}
-        yield Piece("meal", says, (*waiting, *head.spans, dish))
+        rest = ((said_end, end),) if is_instead else ()
+        yield Piece(
+            "meal", says | ({"instead": True} if is_instead else {}), (*waiting, *head.spans, dish, *rest)
+        )
         waiting = []
+
+
+def _instead(hearing: Hearing, start: int, end: int) -> tuple[int, bool]:
+    """Where the dish that comes ends, and whether it comes "instead" of what stood there."""
+    place = next((at for at in range(start, end) if hearing.words[at] == "instead"), None)
+    return (end, False) if place is None else (place, True)
+
+
+def _over_and(hearing: Hearing, dish: Span, knows: Knows) -> Span:
+    """A dish that goes on behind an "and": chicken and dumplings, where that is one recipe."""
+    if hearing.words[dish[1] : dish[1] + 1] != ("and",):
+        return dish
+    for end in range(min(dish[1] + 4, len(hearing.words)), dish[1] + 1, -1):
+        if not EDGES & set(hearing.words[dish[1] + 1 : end]) and knows(hearing.said(dish[0], end)):
+            return dish[0], end
+    return dish
 
 
 def _changed(verb: Found, head: _Head) -> Iterator[Piece]:
@@ -195,7 +216,8 @@ def _dish(hearing: Hearing, start: int, end: int, head: _Head, knows: Knows) -> 
     runs: list[list[int]] = [[]]
     counting = False
     for place in range(start, end):
-        counting = place not in own and (counting or _counts_people(hearing, place))
+        is_on = counting and hearing.words[place] != ":"
+        counting = place not in own and (is_on or _counts_people(hearing, place))
         if place in own or counting:
             runs.append([])
         else:
@@ -282,9 +304,10 @@ def _drives(hearing: Hearing) -> Iterator[Piece]:
         said = number(hearing.words, place)
         if said is None or not hearing.words[said.end : said.end + 1] or hearing.words[said.end] not in hours:
             continue
-        after = hearing.after(said.end + 1, ("of", "in", "the", "away", "by", "and", "a", "half"), 3)
+        places = range(said.end + 1, min(said.end + 5, len(hearing.words)))
+        behind = next((one for at in places if (one := hearing.phrase(at, "drive"))), None)
         half = 0.5 if hearing.words[said.end + 1 : said.end + 4] == ("and", "a", "half") else 0.0
-        behind = hearing.phrase(after, "drive")
+        after = said.end + 1
         before = next(
             (one for back in range(1, 5) if place >= back and (one := hearing.phrase(place - back, "drive"))),
             None,
@@ -338,11 +361,25 @@ def _coolers(hearing: Hearing) -> Iterator[Piece]:
         noun = hearing.phrase(unit.end, "cooler")
         quarts = to(size.value, "liter", "quart") if unit.group == "liters" else size.value
         if 4 <= quarts <= 400 and 1 <= count <= 6:
+            found += _joined_cooler(hearing, place, unit.group)
             first = place - 1 if count > 1 else place
             found.append((count, round(quarts, 1), (first, noun.end if noun else unit.end)))
     if sum(count for count, _, _ in found) > 1:
         for count, quarts, span in found:
             yield Piece("coolers", {"coolers": [Cooler(quarts=quarts)] * count}, (span,))
+
+
+def _joined_cooler(hearing: Hearing, place: int, unit: str) -> list[tuple[int, float, Span]]:
+    """The 48 of "48 and 25 quarts", with its "two coolers"."""
+    if place < 2 or hearing.words[place - 1] not in ("and", ",", "&"):
+        return []
+    size = number(hearing.words, place - 2)
+    if size is None or size.end != place - 1 or size.article or not 4 <= size.value <= 400:
+        return []
+    noun = next((at for at in range(place - 3, -1, -1) if hearing.phrase(at, "cooler")), None)
+    counted = number(hearing.words, noun - 1) if noun else None
+    start = noun - 1 if noun and counted and counted.end == noun else place - 2
+    return [(1, to(size.value, "liter", "quart") if unit == "liters" else size.value, (start, place))]
 
 
 def pots_of(piece: Piece) -> PotOwned:

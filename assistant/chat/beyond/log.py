@@ -6,11 +6,11 @@ left for the plan's own ears.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from functools import cache
 from typing import NamedTuple
 
-from assistant.chat.beyond.hearing import Hearing, Span, degrees, hear, left_over, phrases, stretch
+from assistant.chat.beyond.hearing import EDGES, Hearing, Span, degrees, hear, left_over, phrases, stretch
 from assistant.chat.values import number
 from rules.habit.figures import bound
 
@@ -18,6 +18,7 @@ TABLE = "log.toml"
 #: How dark each word is, and what "a bit" and "very" make of it.
 SHADES = {"burnt": 3, "dark": 2, "right": 0, "pale": -2}
 MOST_BETWEEN = 3
+MOST_SUBJECT_WORDS = 4
 #: No dish is over coals for longer [min].
 LONGEST_MIN = 720
 
@@ -46,7 +47,7 @@ def _light() -> frozenset[str]:
 def told(utterance: str) -> ToldOf | None:
     """The pieces of a log in a sentence; None where there is none, or where it asks."""
     hearing = hear(utterance, TABLE)
-    begins = bool(hearing.words) and hearing.phrase(0, "log") is not None
+    begins = any(hearing.phrase(place, "log") for place in range(min(2, len(hearing.words))))
     if _asks(hearing) and not begins:
         return None
     pieces = list(_pieces(hearing, is_log=begins))
@@ -55,7 +56,19 @@ def told(utterance: str) -> ToldOf | None:
     slots: dict[str, float | str] = {}
     for piece in pieces:
         slots.setdefault(piece.slot, piece.value)
-    return ToldOf(slots, left_over(hearing, [piece.span for piece in pieces], _light()))
+    taken = [piece.span for piece in pieces]
+    return ToldOf(slots, left_over(hearing, [*taken, *_subjects(hearing, taken)], _light()))
+
+
+def _subjects(hearing: Hearing, taken: Sequence[Span]) -> Iterator[Span]:
+    """The "biscuits" of "biscuits were done in 17 minutes": what the log speaks of, and nothing for the plan."""
+    for start, _ in taken:
+        first = start
+        while first and hearing.words[first - 1] not in EDGES and start - first < MOST_SUBJECT_WORDS:
+            first -= 1
+        is_whole = not first or hearing.words[first - 1] in EDGES
+        if is_whole and not any(word[:1].isdigit() for word in hearing.words[first:start]):
+            yield first, start
 
 
 def _asks(hearing: Hearing) -> bool:
@@ -85,7 +98,7 @@ def _pieces(hearing: Hearing, *, is_log: bool) -> Iterator[Piece]:
 def _minutes(hearing: Hearing, at: int, *, is_log: bool) -> list[Piece]:
     """Minutes := took stretch [longer | shorter] | stretch (longer | shorter) ["than planned"]."""
     start = at
-    cue = hearing.phrase(at, "took") or hearing.phrase(at, "cooked")
+    cue = hearing.phrase(at, "took", "cooked") or hearing.phrase(at, "ended")
     if (
         cue is not None
         and cue.group == "cooked"
@@ -99,14 +112,25 @@ def _minutes(hearing: Hearing, at: int, *, is_log: bool) -> list[Piece]:
         return []
     if said.value > LONGEST_MIN or hearing.phrase(said.end, "elsewhere") is not None:
         return []
-    more = "more" in hearing.words[said.start : said.end] or "extra" in hearing.words[said.start : said.end]
+    told_more = bool({"more", "extra"} & set(hearing.words[cue.end if cue else said.start : said.end]))
     relative = hearing.phrase(said.end, "longer", "shorter")
     end = relative.end if relative else said.end
-    sign = 1 if more or (relative and relative.group == "longer") else -1 if relative else 0
-    if cue is None and not is_log and not (relative and hearing.words[end : end + 1] == ("than",)):
+    sign = 1 if told_more or (relative and relative.group == "longer") else -1 if relative else 0
+    if cue is not None and cue.group == "ended" and not sign:
+        return []
+    is_against = relative is not None and hearing.words[end : end + 1] == ("than",)
+    is_alone = _is_alone(hearing, start, end)
+    if cue is None and not is_log and not is_against and not is_alone:
         return []
     slot = "minutes_more" if sign else "minutes"
-    return [Piece(slot, round(said.value * (sign or 1), 1), (start, end))]
+    is_sure = cue is not None or is_log or is_against
+    return [Piece(slot, round(said.value * (sign or 1), 1), (start, end), sure=is_sure)]
+
+
+def _is_alone(hearing: Hearing, start: int, end: int) -> bool:
+    """Whether a stretch of time is all that a part of the sentence says: beside a surer piece it is the log's."""
+    before = not start or hearing.words[start - 1] in EDGES
+    return before and (end == len(hearing.words) or hearing.words[end] in EDGES)
 
 
 class _Stretch(NamedTuple):
@@ -167,7 +191,7 @@ def _face(hearing: Hearing, at: int) -> list[Piece]:
 def _past() -> frozenset[str]:
     """Words between a face and its shade."""
     words = {word for phrase in phrases(TABLE).words("past") for word in phrase.split()}
-    return frozenset(words | {"the", "side", "crust", "of", "it", "has", "looks", "had", "being"})
+    return frozenset(words | {"the", "side", "crust", "of", "it", "has", "looks", "had", "being", "still"})
 
 
 def _sides(face: str, darkness: int, span: Span) -> list[Piece]:
@@ -182,14 +206,15 @@ def _shade(hearing: Hearing, at: int) -> tuple[int, int] | None:
         # "not brown" is a shade of its own.
         if hearing.phrase(place, "shade") is not None:
             break
-        by, place = word.group, word.end
+        by, place = "slightly" if by == "slightly" else word.group, word.end
     shade = hearing.phrase(place, "shade")
     if shade is None:
         return None
     level = SHADES[shade.value]
     after = hearing.phrase(shade.end, "slightly")
     if by == "not":
-        level = -1 if shade.value == "right" else 0
+        is_brown = hearing.words[shade.start].startswith("brown")
+        level = SHADES["pale"] if is_brown else -1 if shade.value == "right" else 0
     elif by == "slightly" or after is not None:
         level -= (level > 0) - (level < 0)
     elif by == "much" and shade.value == "dark":

@@ -30,11 +30,28 @@ def pots(hearing: Hearing) -> Iterator[NamedPot]:
     words, at, behind = hearing.words, 0, 0
     while at < len(words):
         found = pot(words, at)
+        if found is None and (both := _bare_pair(words, at)):
+            yield from both
+            at = behind = both[-1].span[1]
+            continue
         if found is not None:
             yield from _joined_before(words, found, behind)
             yield found
             behind = found.span[1]
         at = found.span[1] if found else at + 1
+
+
+def _bare_pair(words: Sequence[str], at: int) -> list[NamedPot]:
+    """Two bare sizes with their numbers, at the end of what is said: "a 12 and a 10"."""
+    found: list[NamedPot] = []
+    for place in (at, at + 3):
+        one = pot([*words[place : place + 2], "pot"], 0) if number(words[place : place + 2], 0) else None
+        if one is None or one.span[1] != 3 or words[place] not in ("a", "an", "one", "two", "three"):
+            return []
+        found.append(NamedPot(one.pot, (place, place + 2)))
+    is_joined = words[at + 2 : at + 3] in (["and"], ("and",), [","], (",",), ["&"], ("&",))
+    is_end = at + 5 >= len(words) or words[at + 5] in (".", ",", ";", "!", "come", "along", "and")
+    return found if is_joined and is_end else []
 
 
 def _joined_before(words: Sequence[str], found: NamedPot, behind: int) -> Iterator[NamedPot]:

@@ -84,6 +84,8 @@ class Room(Protocol):
         ...
 
 
+#: A rest that means nothing is only spoken of when it has so many words, or a figure.
+WORTH_SAYING = 3
 #: Makes a room for a talk.
 Opens = Callable[[Host], Room]
 
@@ -96,7 +98,8 @@ def turn(host: Host, utterance: str, part: Part) -> Turn:
     did: tuple[str, ...] = ()
     slots: Mapping[str, object] = {}
     if rest is not None and rest.did == (NOT_UNDERSTOOD,):
-        told.append(f'I did not understand "{one_line(part.rest, most=60)}", and left it.')
+        if len(part.rest.split()) >= WORTH_SAYING or any(sign.isdigit() for sign in part.rest):
+            told.append(f'I did not understand "{one_line(part.rest, most=60)}", and left it.')
     elif rest is not None:
         did, slots = rest.did, rest.with_
         if not set(rest.did) <= CHANGES:

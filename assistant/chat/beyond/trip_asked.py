@@ -41,6 +41,8 @@ def of_the_trip(hearing: Hearing) -> TripAsked | None:
     if trip is None:
         return None
     whole = ((0, len(hearing.words)),)
+    if hearing.phrase(0, "forget") is not None:
+        return TripAsked("trip forget", {}, whole)
     named = hearing.phrase(0, "named")
     if named is not None and "trip" in hearing.words[: named.end + 2]:
         start = named.end if named.end > trip.end else trip.end

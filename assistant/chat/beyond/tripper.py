@@ -184,6 +184,11 @@ class Tripper:
             swaps=dish.day.swaps,
             temp_f=dish.day.temp_f,
         )
+        others = tuple(
+            one for one in draft.meals if (one.day, _usual(one.meal)) != (meal.day, _usual(meal.meal))
+        )
+        if says.get("instead"):
+            draft = replace(draft, meals=others)
         if meal in draft.meals:
             return draft, f"{when}: {dish.recipe.title or dish.name} stands there already."
         return (
@@ -197,6 +202,9 @@ class Tripper:
         if asks.act == "trip name":
             self._become(replace(self._draft, name=asks.slots["name"]))
             return f"The trip is called {asks.slots['name']}."
+        if asks.act == "trip forget":
+            self._become(Draft())
+            return "The trip is forgotten; undo brings it back."
         if not self._draft.meals:
             return NO_MEAL
         told = trip(self._draft, self._host.day, self._today())
