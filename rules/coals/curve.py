@@ -142,16 +142,17 @@ def _counted(stage: Stage, pot: Pot, day: Day) -> tuple[Way, Coals]:
 
 def _laid_on(fire: Fire, heat: Heat, pots: int, fresh: Sequence[tuple[float, float]], stage: Stage) -> Fire:
     """The fire with what is laid on as the stage begins, or without what is taken away."""
-    fire = put_back(raked(fire), stage.top + stage.under)
+    fire, count = raked(fire), stage.top + stage.under
     ready = sum(
         batch.count
         for batch in heat.fuel.batches
         if abs(batch.light_at_min + chimney_min() - fire.at_min) < 1e-6
     )
-    new = ready / pots - sum(count for at, count in fresh if at == 0)
-    if new > 0:
-        return laid(fire, new)
-    return trimmed(fire, stage.top + stage.under)
+    new = ready / pots - sum(more for at, more in fresh if at == 0)
+    if new >= count:
+        return laid(fire, new, count=count)
+    fire = put_back(fire, count)
+    return laid(fire, new) if new > 0 else trimmed(fire, count)
 
 
 def _moved(point: Point, start: float, this: Cook) -> CurvePoint:

@@ -24,6 +24,8 @@ from rules.recipe import Struct
 
 #: So much of a stage's coals may be missing before new ones are lit for it.
 MISSED_SHARE = 0.2
+#: Coals that give less than this share of their first heat bring no pot up to a bake: new ones are lit for that.
+FADED_SHARE = 0.9
 #: Coals as old as this are left to the ash when a new stage begins [min]: next to nothing is left of them.
 SPENT_MIN = 90.0
 #: Stages whose coals warm a pot that holds no food yet, and those whose little food in hot fat does not count.
@@ -89,7 +91,7 @@ def over(kind: StageKind, way: Way, its: Coals, fire: Fire, pot: Pot, day: Day) 
     if way in BOILING:
         held = counted("bake", diameter_in=pot.diameter_in, depth=pot.depth, day=day)
     usual = Load(kg=usual_kg(pot.diameter_in, pot.depth), j_kg_k=figure("food heat").value)
-    load = usual if pot.load is None or _is_guess(pot.load, usual) else pot.load
+    load = weighed(pot) or usual
     is_empty = fire.food_f is None and kind in EMPTY | PANNED
     this = cook(
         way=way,
@@ -109,9 +111,12 @@ def over(kind: StageKind, way: Way, its: Coals, fire: Fire, pot: Pot, day: Day) 
     return msgspec.structs.replace(this, start=_start(this, fire), age_min=age)
 
 
-def _is_guess(load: Load, usual: Load) -> bool:
-    """Whether what was weighed is too little to be all of it."""
-    return not load.is_all and load.kg < LEAST_OF_USUAL * usual.kg
+def weighed(pot: Pot) -> Load | None:
+    """The load of a pot, or None where what was weighed is too little to be all of it."""
+    load = pot.load
+    if load is None or (not load.is_all and load.kg < LEAST_OF_USUAL * usual_kg(pot.diameter_in, pot.depth)):
+        return None
+    return load
 
 
 def _start(this: Cook, fire: Fire) -> State:
@@ -143,18 +148,30 @@ def after_pause(fire: Fire, at_min: float, air_f: float) -> Fire:
     return Fire(at_min=at_min, iron_f=air_f, aside=(*fire.bed, *fire.aside))
 
 
-def fed(fire: Fire, wanted: int, lit_before: int, glow: Ember, *, later_min: float = 0.0) -> tuple[Fire, int]:
+def fed(
+    fire: Fire,
+    wanted: int,
+    lit_before: int,
+    glow: Ember,
+    *,
+    later_min: float = 0.0,
+    is_fresh: bool = False,
+) -> tuple[Fire, int]:
     """The fire with coals that give what `wanted` fresh ones would (`later_min` minutes on), and how many were lit for it.
 
     What is spent goes with the ash, what lies aside goes back first, a surplus is taken away: what is left is as many as
-    the stage says, though older.
+    the stage says, though older. `is_fresh` asks for new coals where those that lie there have begun to fade.
     """
-    fire = put_back(raked(fire), wanted)
+    fire = raked(fire)
+    if is_fresh and fire.alive(glow) < FADED_SHARE * fire.lying:
+        return laid(fire, wanted, count=wanted), wanted
+    fire = put_back(fire, wanted)
     missing = wanted - fire.alive(glow, later_min)
     # A few may be missed, but never so that a stage asks for more than was ever lit.
-    if missing > MISSED_SHARE * wanted or wanted > lit_before:
+    may_miss = 0.0 if is_fresh else MISSED_SHARE
+    if missing > may_miss * wanted or wanted > lit_before:
         lit = max(math.ceil(missing), wanted - lit_before, 1)
-        return laid(fire, lit), lit
+        return laid(fire, lit, count=wanted), lit
     return trimmed(fire, wanted), 0
 
 
@@ -169,9 +186,12 @@ def put_back(fire: Fire, wanted: int) -> Fire:
     return msgspec.structs.replace(fire, bed=tuple(bed), aside=tuple(aside))
 
 
-def laid(fire: Fire, count: float) -> Fire:
-    """The fire with so many fresh briquettes more."""
-    return msgspec.structs.replace(fire, bed=(*fire.bed, Bed(count=count, since_min=fire.at_min)))
+def laid(fire: Fire, new: float, *, count: int = 0) -> Fire:
+    """The fire with so many fresh briquettes more; where they are all of a stage's `count`, what lay there goes aside."""
+    fresh = Bed(count=new, since_min=fire.at_min)
+    if count and new >= count:
+        return msgspec.structs.replace(fire, bed=(fresh,), aside=(*fire.bed, *fire.aside))
+    return msgspec.structs.replace(fire, bed=(*fire.bed, fresh))
 
 
 def raked(fire: Fire) -> Fire:

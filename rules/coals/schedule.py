@@ -9,6 +9,7 @@ loses is renewed.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import partial
 
 import msgspec
 
@@ -17,16 +18,32 @@ from rules.circumstances import Day
 from rules.coals.cook import Cook
 from rules.coals.counts import Coals
 from rules.coals.drafts import Draft
-from rules.coals.fire import BOILING, EMPTY, ON_THE_WAY_MIN, Fire, Pot, after_pause, fed, left_by, over, raked
+from rules.coals.fire import (
+    BOILING,
+    EMPTY,
+    ON_THE_WAY_MIN,
+    Fire,
+    Pot,
+    after_pause,
+    fed,
+    left_by,
+    over,
+    raked,
+    trimmed,
+    weighed,
+)
 from rules.coals.fuel import chimney_min
 from rules.coals.renew import fresh_coals
 from rules.coals.warming import (
     brought_up,
     come_up,
     is_too_cool,
+    is_too_hot,
+    one_fewer,
     warmed,
     why_come_down,
     why_come_up,
+    why_eased,
     why_warmed,
 )
 from rules.plan import Batch, Reason, Refresh
@@ -114,30 +131,44 @@ class _Walk:
             return [Timed(draft=draft, coals=None, starts_at_min=self.fire.at_min)]
         if its is None or not its.total:
             return [self._stage(draft, its, None)]
+        found = over(draft.kind, draft.way, its, self.fire, self.pot, self.day)
+        if is_too_cool(draft, found):
+            return self._after_coming_up(draft, its)
         this = self._over(draft, its)
-        is_preheat = draft.look == "warm"
-        if is_preheat:
+        if draft.look == "warm":
             draft = warmed(draft, drafts[place + 1 :], this)
-        elif draft.look == "bring up" and self.pot.load is not None:
-            draft = brought_up(draft, this, lambda minutes: self._fresh(this, draft, its, minutes)[1])
-        if is_too_cool(draft, this):
-            empty = over("warm", draft.way, its, self.fire, self.pot, self.day)
-            before = come_up(draft, empty)
-            coming = self._stage(before, its, empty, why_come_up(draft, before.high_min))
-            return [coming, self._stage(draft, its, self._over(draft, its))]
-        return [
-            self._stage(
-                draft, its, this, *(why_warmed(draft, this) if is_preheat else why_come_down(draft, this))
-            )
-        ]
+            return [self._stage(draft, its, this, *why_warmed(draft, this))]
+        if draft.look == "bring up" and weighed(self.pot) is not None:
+            draft = brought_up(draft, this, partial(self._laid_on, this, draft, its))
+        its, this, why = self._eased(draft, its, this)
+        return [self._stage(draft, its, this, *why, *why_come_down(draft, this))]
 
-    def _over(self, draft: Draft, its: Coals) -> Cook:
+    def _after_coming_up(self, draft: Draft, its: Coals) -> list[Timed]:
+        """A bake after the stage that brings a pot which has cooked already to its heat."""
+        self._over(draft, its, is_fresh=True)
+        this = over("warm", draft.way, its, self.fire, self.pot, self.day)
+        before = come_up(draft, this)
+        coming = self._stage(before, its, this, why_come_up(draft, before.high_min))
+        its, this, why = self._eased(draft, its, self._over(draft, its))
+        return [coming, self._stage(draft, its, this, *why)]
+
+    def _eased(self, draft: Draft, its: Coals, this: Cook) -> tuple[Coals, Cook, tuple[Reason, ...]]:
+        """A bake's coals, so many fewer that hot food or little of it does not let the iron rise above its band."""
+        found = its
+        while is_too_hot(draft, this) and found.total > 1:
+            found = one_fewer(found)
+            self.fire = trimmed(self.fire, found.total)
+            this = over(draft.kind, draft.way, found, self.fire, self.pot, self.day)
+        why = (why_eased(draft, its.total - found.total),) if found.total < its.total else ()
+        return found, this, why
+
+    def _over(self, draft: Draft, its: Coals, *, is_fresh: bool = False) -> Cook:
         """The pot over the coals of this stage, what they lack lit for it."""
         cold = over(draft.kind, draft.way, its, self.fire, self.pot, self.day)
         lit_before = sum(batch.count for batch in self.batches)
         waited = raked(self.fire).waiting
         later = ON_THE_WAY_MIN if draft.way in BOILING else 0.0
-        self.fire, lit = fed(self.fire, its.total, lit_before, cold.ember, later_min=later)
+        self.fire, lit = fed(self.fire, its.total, lit_before, cold.ember, later_min=later, is_fresh=is_fresh)
         self.back = max(waited - self.fire.waiting, 0.0)
         if lit:
             self.batches.append(Batch(light_at_min=self.fire.at_min - chimney_min(), count=lit))
@@ -158,6 +189,10 @@ class _Walk:
         ]
         here = Timed(draft=draft, coals=its, starts_at_min=0.0, refresh=fresh, reasons=why)
         return here.moved(start)
+
+    def _laid_on(self, this: Cook, draft: Draft, its: Coals, minutes: float) -> list[tuple[float, float]]:
+        """When how many fresh coals are laid on within so many minutes of the stage."""
+        return self._fresh(this, draft, its, minutes)[1]
 
     def _fresh(
         self, this: Cook, draft: Draft, its: Coals, minutes: float

@@ -13,7 +13,9 @@ import msgspec
 
 from rules.because import Rule
 from rules.coals.burn import State, after
-from rules.coals.cook import Cook
+from rules.coals.chart import whole
+from rules.coals.cook import Cook, temperatures
+from rules.coals.counts import Coals
 from rules.coals.drafts import Draft, usual
 from rules.coals.fire import minutes_until
 from rules.plan import Reason
@@ -22,6 +24,10 @@ from rules.plan import Reason
 WARM_WITHIN_F = 19.0
 #: Nobody warms a pot for less, or stands by it for longer [min].
 SHORTEST_MIN, LONGEST_MIN = 5.0, 45.0
+#: Fresh coals have the iron at its hottest by then [min].
+PEAK_WITHIN_MIN = 45.0
+#: A pot that was hotter is in its band by then [min], as an oven that is turned down.
+COMES_DOWN_MIN = 10.0
 #: A pot that does not boil by then wants more coals or less in it [min].
 LONGEST_TO_BOIL_MIN = 60.0
 #: The boil comes between these shares of the reckoned minutes.
@@ -38,6 +44,12 @@ COME_UP = Rule(
     id="heat.come-up",
     because="the pot comes from what went before and needs {minutes:.0f} minutes over these coals to reach the heat of"
     " the {kind}; its minutes count from then",
+    source="heat in = heat stored + heat lost (computed)",
+)
+EASED = Rule(
+    id="heat.eased",
+    because="the pot or its food is hot already, or there is little in it: {fewer} fewer coals than for a usual {kind}, or"
+    " the iron would stand above its band",
     source="heat in = heat stored + heat lost (computed)",
 )
 COME_DOWN = Rule(
@@ -80,6 +92,28 @@ def why_come_down(draft: Draft, this: Cook) -> tuple[Reason, ...]:
         return ()
     minutes = math.ceil(minutes_until(this, lambda state: state.iron_f <= this.high_f, LONGEST_MIN))
     return (COME_DOWN.says(draft.kind, minutes=minutes, kind=draft.kind),)
+
+
+def is_too_hot(draft: Draft, this: Cook) -> bool:
+    """Whether a bake or roast would rise above its band before its coals fade, or be slow to come down to it."""
+    if draft.kind not in HELD or this.holds != "iron":
+        return False
+    course = temperatures(this, minutes=min(draft.high_min, PEAK_WITHIN_MIN))
+    since = COMES_DOWN_MIN if this.start.iron_f > this.high_f else 0.0
+    later = [point.iron_f for point in course if point.at_min >= since]
+    return max(later, default=0.0) > this.high_f - 1
+
+
+def one_fewer(its: Coals) -> Coals:
+    """The same coals less one, divided as they are."""
+    total = its.total - 1
+    top = min(whole(total * its.top / its.total), total)
+    return msgspec.structs.replace(its, top=top, under=total - top)
+
+
+def why_eased(draft: Draft, fewer: int) -> Reason:
+    """Why there are fewer coals than for a usual pot."""
+    return EASED.says(draft.kind, fewer=fewer, kind=draft.kind)
 
 
 def come_up(draft: Draft, this: Cook) -> Draft:

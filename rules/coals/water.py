@@ -208,7 +208,8 @@ def brought_up(drafts: list[Draft], kitchen: Kitchen) -> list[Draft]:
     is_wet = kitchen.family in WET
     kinds = ("simmer",) if is_wet else ("boil", "simmer") if kitchen.family == "boil or steam" else ("boil",)
     first = next((place for place, draft in enumerate(drafts) if draft.kind in kinds), None)
-    if first is None or drafts[first].is_guess or sum(draft.kind == "boil" for draft in drafts) > 1:
+    is_usual_boil = first is not None and drafts[first].is_guess and drafts[first].kind == "boil"
+    if first is None or is_usual_boil or sum(draft.kind == "boil" for draft in drafts) > 1:
         return drafts
     row = usual("bring up")
     kitchen.ledger.note(TO_THE_BOIL.says("boil"))

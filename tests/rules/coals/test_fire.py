@@ -98,3 +98,12 @@ def test_a_moment_is_found_on_the_closed_form() -> None:
     assert after_fresh(this, at).iron_f == pytest.approx(300, abs=1)
     assert minutes_until(this, lambda state: state.iron_f >= 3000, 60.0) == 60.0
     assert minutes_until(this, lambda state: state.iron_f >= 60, 60.0) == 0.0
+
+
+def test_a_bake_that_has_to_come_up_gets_a_fresh_chimney_where_the_coals_have_begun_to_fade() -> None:
+    old = Fire(at_min=50.0, iron_f=220, food_f=212, bed=(Bed(count=30, since_min=0.0),))
+    fire, lit = fed(old, 25, 30, ember(), is_fresh=True)
+    assert (lit, fire.lying, fire.waiting) == (25, 25, 30)
+    young = Fire(at_min=10.0, iron_f=220, food_f=212, bed=(Bed(count=30, since_min=0.0),))
+    fire, lit = fed(young, 25, 30, ember(), is_fresh=True)
+    assert (lit, fire.lying) == (0, 25)

@@ -9,15 +9,25 @@ from rules.circumstances import Day
 from rules.coals.burn import after
 from rules.coals.counts import coals
 from rules.coals.drafts import Draft
-from rules.coals.fire import Fire, Pot, laid, over
+from rules.coals.fire import Bed, Fire, Pot, laid, over
 from rules.coals.load import Load
-from rules.coals.warming import WARM_WITHIN_F, brought_up, come_up, is_too_cool, warmed, why_come_down
+from rules.coals.warming import (
+    WARM_WITHIN_F,
+    brought_up,
+    come_up,
+    is_too_cool,
+    is_too_hot,
+    one_fewer,
+    warmed,
+    why_come_down,
+)
 from tests.rules.coals.making import CAKE, heat
 
 WARM = Draft(kind="warm", way="bake", low_min=10, high_min=10, temp_f=350, look="warm")
 FAT = Draft(kind="heat fat", way="bake", low_min=3, high_min=5, temp_f=350, look="heat fat")
 BAKE = Draft(kind="bake", way="bake", low_min=30, high_min=35, temp_f=350, look="bake")
 BOIL = Draft(kind="boil", way="bring up", low_min=10, high_min=15, look="bring up")
+POT = Pot(diameter_in=12, depth="shallow", load=Load(kg=2.0, j_kg_k=3500.0))
 
 
 def stood(draft: Draft, *, diameter: int = 12, day: Day | None = None, kg: float = 2.0, iron_f: float = 70.0):
@@ -90,3 +100,24 @@ def test_a_pot_that_comes_from_a_hotter_bake_is_given_its_minutes_to_come_down()
     (reason,) = why_come_down(BAKE, stood(BAKE, iron_f=425.0))
     assert reason.rule == "heat.come-down"
     assert why_come_down(BAKE, stood(BAKE, iron_f=360.0)) == ()
+
+
+def test_food_that_is_hot_already_takes_fewer_coals_than_the_chart() -> None:
+    its = coals("bake", diameter_in=12, depth="shallow", day=Day(), temp_f=350)
+    bed = (Bed(count=its.total, since_min=0.0),)
+    cold, hot = (
+        over("bake", "bake", its, Fire(at_min=18.0, iron_f=335, food_f=food_f, bed=bed), POT, Day())
+        for food_f in (60.0, 212.0)
+    )
+    assert not is_too_hot(BAKE, cold)
+    assert is_too_hot(BAKE, hot)
+    fewer = one_fewer(its)
+    assert (fewer.total, fewer.top, fewer.under) == (24, 16, 8)
+
+
+def test_a_pot_that_comes_from_a_hot_oven_is_given_ten_minutes_to_come_down() -> None:
+    its = coals("bake", diameter_in=12, depth="shallow", day=Day(), temp_f=350)
+    fire = laid(Fire(at_min=0.0, iron_f=385, food_f=150), its.total - 3)
+    assert not is_too_hot(BAKE, over("bake", "bake", its, fire, POT, Day()))
+    hotter = laid(Fire(at_min=0.0, iron_f=475, food_f=200), its.total)
+    assert is_too_hot(BAKE, over("bake", "bake", its, hotter, POT, Day()))
