@@ -17,7 +17,8 @@ OF = frozenset(
         "clove", "head", "stalk", "leaf", "sprig", "slice", "can", "jar", "package", "bag", "bottle", "bunch", "stick",
         "handful", "knob", "pinch", "dash", "splash", "drizzle", "bulb", "twig", "shoot", "cube", "piece", "box",
         "thumb", "glass", "mug", "block", "spoon", "loaf", "carton", "tin", "tub", "pot", "sachet", "tube", "wedge",
-        "rib", "strip", "round", "ball", "sheet", "ear", "fillet",
+        "rib", "strip", "round", "ball", "sheet", "ear", "fillet", "inch", "centimeter", "lump", "pat", "rasher", "grating",
+        "twist", "grind", "scoop", "sliver", "squeeze",
     ]
 )  # fmt: skip
 

@@ -64,6 +64,10 @@ CAUTIONS: dict[CautionId, str] = {
 }
 
 
+#: What is taken of a fruit, said before it: "juice of 1 lime".
+OF_A_FRUIT = frozenset(
+    {"juice", "zest", "rind", "juice and zest", "zest and juice", "rind and juice", "juice and rind"}
+)
 #: Words of a preparation that the packs have done already.
 SHARED_OUT = frozenset({"", "divided", "in all"})
 
@@ -267,6 +271,8 @@ def packed(plan: Plan, item: PackItem, units: Units = "us") -> str:
     if told == name and item.share < 1:
         told = f"part of the {name}"
     prep = ", ".join(part for part in (ingredient.prep or "").split(", ") if part not in SHARED_OUT)
+    if prep.removeprefix("grated ") in OF_A_FRUIT:
+        return f"{prep} of {told}"
     return f"{told}, {prep}" if prep else told
 
 

@@ -35,7 +35,7 @@ def label(place: Place, portions: list[Portion], kitchen: Kitchen) -> str:
         case "preserve":
             return f"{_title(kitchen)} made at home"
         case "flesh":
-            return f"raw {names[0]}" + (" in its marinade" if len(names) > 1 else "")
+            return f"raw {names[0]}" + (" in marinade" if len(names) > 1 else "")
         case "cut":
             return f"cut {listed}"
         case "table":

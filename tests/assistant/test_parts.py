@@ -77,6 +77,10 @@ def test_what_is_packed_is_told_with_size_and_preparation_and_not_as_divided(riv
     cans = Amount(low=2, high=2, unit="can", package=Package(low=15, high=15, unit="ounce"))
     told = parts.packed(plan, PackItem(ingredient=0, share=1, amount=cans))
     assert told == "2 cans of white beans (15 ounces each), drained"
+    limes = replace(beans, name="limes", state=(), prep="grated zest and juice")
+    plan_of_limes = replace(plan, recipe=replace(plan.recipe, ingredients=(limes,)))
+    two = PackItem(ingredient=0, share=1, amount=Amount(low=2, high=2))
+    assert parts.packed(plan_of_limes, two) == "grated zest and juice of 2 limes"
     assert parts.packed(plan, PackItem(ingredient=0, share=0.5)) == "part of the white beans, drained"
 
 

@@ -44,6 +44,7 @@ def test_masses_are_told_in_both_units_for_the_us_cook() -> None:
         (None, "salt", "salt"),
         (amount(1.5, "cup"), "flour", "1 1/2 cups flour"),
         (amount(4, "clove"), "garlic", "4 cloves of garlic"),
+        (amount(2, "inch"), "ginger", "2 inches of ginger"),
         (amount(2, "can", of=(28, "ounce")), "tomatoes", "2 cans of tomatoes (28 ounces each)"),
         (amount(1, "loaf", of=(1, "pound")), "bread", "1 loaf of bread (1 pound)"),
         (amount(2, of=(1.5, "kilogram")), "chickens", "2 chickens (1.5 kg each)"),
