@@ -1,4 +1,4 @@
-"""axe-core, the reference checker of WCAG 2.2, on the cards of ten dishes in a real Chromium.
+"""axe-core, the reference checker of WCAG 2.2, on the cards of ten dishes and a trip's booklet in a real Chromium.
 
 It is a package of npm: where the folder that NODE_MODULES names (or node_modules here) holds no copy of it, its rules
 are not asked, and the skip says so. Read with axe-core 4.14.
@@ -12,8 +12,11 @@ from pathlib import Path
 import pytest
 
 from assistant.show.card import plan_card
+from assistant.show.forms import Look
+from assistant.show.trip.booklet import trip_booklet
 from tests.assistant.browser import ABSENT, CHROMIUM, Browser
 from tests.assistant.dishes import DAY, TEN, node_package, plan_of
+from tests.trips import weekend
 
 AXE = node_package("axe-core")
 pytestmark = [
@@ -49,6 +52,17 @@ def test_axe_finds_nothing_wrong(browser: Browser, tmp_path: Path, dish: str, wi
     assert found["wrong"] == []
     assert isinstance(found["passed"], int)
     assert found["passed"] > 20
+
+
+@pytest.mark.parametrize(
+    ("width", "dark"), [(390, False), (390, True), (1100, False)], ids=["phone", "dark", "desk"]
+)
+def test_axe_finds_nothing_wrong_in_a_trip_s_booklet(
+    browser: Browser, tmp_path: Path, width: int, dark: bool
+) -> None:
+    page = tmp_path / "booklet.html"
+    page.write_text(trip_booklet(weekend(), Look()), encoding="utf-8")
+    assert asked(browser, page, width=width, dark=dark)["wrong"] == []
 
 
 def test_axe_would_find_what_is_wrong(browser: Browser, tmp_path: Path) -> None:

@@ -1,4 +1,4 @@
-"""html-validate, a validator of the HTML Living Standard, on the cards of ten dishes.
+"""html-validate, a validator of the HTML Living Standard, on the cards of ten dishes and a trip's booklet.
 
 It is a package of npm and wants node: where the folder that NODE_MODULES names (or node_modules here) holds no copy of
 it, it is not asked, and the skip says so. Read with html-validate 10.17, its presets of the standard and of good form.
@@ -14,7 +14,10 @@ from pathlib import Path
 import pytest
 
 from assistant.show.card import plan_card
+from assistant.show.forms import Look
+from assistant.show.trip.booklet import trip_booklet
 from tests.assistant.dishes import DAY, TEN, node_package, plan_of
+from tests.trips import weekend
 
 NODE, VALIDATOR = shutil.which("node"), node_package("html-validate")
 pytestmark = pytest.mark.skipif(
@@ -54,6 +57,12 @@ def test_the_cards_of_ten_dishes_are_valid(tmp_path: Path) -> None:
         pages.append(tmp_path / f"{dish}.html")
         pages[-1].write_text(plan_card(plan_of(dish), DAY), encoding="utf-8")
     assert complaints(tmp_path, *pages) == []
+
+
+def test_the_booklet_of_a_trip_is_valid(tmp_path: Path) -> None:
+    page = tmp_path / "booklet.html"
+    page.write_text(trip_booklet(weekend(), Look()), encoding="utf-8")
+    assert complaints(tmp_path, page) == []
 
 
 def test_the_validator_would_find_what_is_wrong(tmp_path: Path) -> None:
