@@ -14,7 +14,7 @@ from rules.coals.burn import State
 from rules.coals.cook import Cook, temperatures, usual_kg
 from rules.coals.counts import coals
 from rules.coals.drafts import Draft
-from rules.coals.fire import Fire, Pot, after_fresh, laid, left_by, over
+from rules.coals.fire import Fire, Pot, after_fresh, laid, left_by, over, trimmed
 from rules.coals.load import Load
 from rules.coals.schedule import Timed, fired
 
@@ -26,9 +26,8 @@ days = st.builds(
     screen=st.booleans(),
     elevation_ft=st.sampled_from((0.0, 5000.0, 9000.0)),
 )
-#: From a thin layer of dough to a pot filled to three quarters with broth. Less of drier food than that takes so
-#: little heat that at 450 °F in frost a 16-inch pot comes to 29 °F over its aim.
-loads = st.tuples(st.floats(0.2, 0.75), st.floats(2400, 4200))
+#: From a thin layer of flour and sugar to a pot filled to three quarters with broth.
+loads = st.tuples(st.floats(0.1, 0.75), st.floats(1800, 4200))
 sizes = st.sampled_from((("shallow", 5), ("shallow", 8), ("shallow", 10), ("shallow", 12), ("shallow", 14),
                          ("shallow", 16), ("deep", 8), ("deep", 10), ("deep", 12), ("deep", 14)))  # fmt: skip
 minutes = st.integers(20, 360).map(float)
@@ -63,6 +62,7 @@ def warmed_bake(
     fire = laid(Fire(at_min=first.starts_at_min, iron_f=day.air_f), first.coals.total)
     cooks = []
     for stage in stages:
+        fire = trimmed(fire, stage.coals.total)
         this = over(stage.draft.kind, stage.draft.way, stage.coals, fire, pot, day)
         fresh = [(more.at_min - stage.starts_at_min, more.top + more.under) for more in stage.refresh]
         cooks.append((this, fresh))
