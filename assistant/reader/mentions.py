@@ -35,6 +35,8 @@ GROUP_ROLES: dict[str, tuple[Role, ...]] = {
     "spice": ("spice", "salt", "pepper", "herb"), "herb": ("herb",), "vegetable": ("vegetable", "greens"),
     "meat": ("meat", "cured meat"), "fruit": ("fruit",), "cheese": ("cheese",),
 }  # fmt: skip
+#: Beside "pepper" these make it a vegetable, where the list has one and no salt stands there.
+GARDEN = frozenset({"onion", "onions", "celery", "mushrooms", "zucchini", "eggplant", "corn"})
 #: Before "pepper" these make it one of several vegetables.
 EACH = frozenset({"each", "every", "bell"})
 #: Before "pepper" these make it the spice, whatever other pepper the list has.
@@ -98,7 +100,10 @@ class Foods:
         found = self.find(said) or self._by_hyphen(said)
         if said[-1] == "pepper":
             before = set(lower(text)[max(0, start - 3) : start])
-            several = phrase.endswith("s") or bool(before & EACH)
+            near = set(lower(text)[max(0, start - 4) : end + 4])
+            several = (
+                phrase.endswith("s") or bool(before & EACH) or (bool(near & GARDEN) and "salt" not in near)
+            )
             found = self._pepper(found, said, several=several, spice=bool(before & SPICE_PEPPER))
         if not found and not is_food(phrase):
             return None

@@ -23,6 +23,8 @@ class HotFat:
         self._takings = takings
         self._waiting: list[Taking] = []
         self._actions: list[Action] = []
+        #: foods that sentences told after it take: the fat itself, where the recipe speaks of it again
+        self._named: set[int] = set()
 
     def is_only(self, found: Sentence) -> bool:
         """Whether a sentence does nothing but bring the fat into the hot pot."""
@@ -38,7 +40,13 @@ class HotFat:
         """The fat that this sentence pours over, or bakes; it waits no longer."""
         last = found.actions[-1][0]
         bakes = any(action.does in OVEN for _, action in found.actions)
-        due = [taking for taking in self._waiting if bakes or self._covered_at(taking) <= last]
+        again = {taking.ingredient for at, _ in found.actions for taking in self._takings.get(at, [])}
+        due = [
+            taking
+            for taking in self._waiting
+            if bakes or taking.ingredient in again or self._covered_at(taking) <= last
+        ]
+        self._named |= again
         self._waiting = [taking for taking in self._waiting if taking not in due]
         return due
 
@@ -48,7 +56,7 @@ class HotFat:
 
     def is_said(self, takings: list[Taking]) -> bool:
         """Whether the recipe itself says that something is poured over it."""
-        return any(self._covered_at(taking) < NEVER for taking in takings)
+        return any(taking.ingredient in self._named or self._covered_at(taking) < NEVER for taking in takings)
 
     def _covered_at(self, taking: Taking) -> float:
         """The action at which something goes over the fat."""
@@ -57,6 +65,9 @@ class HotFat:
             for thing in self.graph.things
             if thing.into == taking.thing and thing.joined_at is not None and thing.joined_at > taking.at
         ]
+        own = self.graph.things[taking.thing].joined_at
+        if own is not None:
+            joined.append(own)
         later = [other.at for other in self.graph.inside(taking.thing) if other.at > taking.at]
         return min([*joined, *later], default=NEVER)
 

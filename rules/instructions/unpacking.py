@@ -20,6 +20,18 @@ from rules.roles import BODY, Role, role_of
 #: Bundles of one food that comes as it is and may be used more than once.
 AS_IT_COMES = frozenset({"alone", "fat", "water"})
 RAW: frozenset[Role] = frozenset({"meat", "fish"})
+#: One of these is "the can", not "the 1 can".
+UNITS = (
+    "1 can ",
+    "1 jar ",
+    "1 package ",
+    "1 bottle ",
+    "1 bag ",
+    "1 box ",
+    "1 bunch ",
+    "1 carton ",
+    "1 stick ",
+)
 #: A share this near to another is the same.
 SAME = 1e-9
 
@@ -54,7 +66,7 @@ class Unpacking:
         for at in sorted(self.takings):
             for taking in self.takings[at]:
                 pack = self.inside.pack(taking.ingredient, at)
-                if pack is None:
+                if pack is None or self._only_dusts(taking):
                     continue
                 first.setdefault(pack.id, at)
                 role = role_of(self.recipe.ingredients[taking.ingredient])
@@ -100,9 +112,19 @@ class Unpacking:
                 or taking.does == "grease"
             ):
                 continue
-            if len(pack.items) > 1 and self._first.get(pack.id, taking.at) > taking.at:
+            if len(pack.items) > 1 and self._is_before_its_flour(pack, taking):
                 found.append(taking)
         return found
+
+    def _is_before_its_flour(self, pack: Pack, taking: Taking) -> bool:
+        """Whether the flour of a mix enters later, or stands in a bowl that is not at work yet."""
+        first = self._first.get(pack.id, taking.at)
+        bowls = {
+            other.thing
+            for other in self.takings.get(first, [])
+            if self.inside.pack(other.ingredient, other.at) is pack
+        }
+        return first > taking.at or not bowls <= self._at_work(taking.at)
 
     def to_be_cut(self, action: Action) -> list[str]:
         """Foods that travel whole and are cut or drained by an action, before they enter anything."""
@@ -190,7 +212,8 @@ class Unpacking:
         told = with_state(amount_of(item, ingredient, self.units), ingredient)
         if taking.share >= item.share - SAME:
             return f"the {ingredient.name}" if again else with_note(told, self._cut_at_camp(pack, ingredient))
-        return f"more {ingredient.name}" if again else f"part of the {told.removeprefix('about ')}"
+        whole = told.removeprefix("about ").removeprefix("1 " if told.startswith(UNITS) else "")
+        return f"more {ingredient.name}" if again else f"part of the {whole}"
 
     def _cut_at_camp(self, pack: Pack, ingredient: Ingredient) -> str:
         """What is still to be done to a food that travels whole: "peeled and cored"."""

@@ -101,6 +101,9 @@ class _Follower:
         self.deeds[deed] = self.deeds.get(deed, 0) + 1
         if deed in HANDWORK:
             self._handle(step, action)
+        elif deed == "cover" and any(self.roles[use.ingredient] != "fat" for use in action.uses):
+            # "Cover with lemon slices": no lid, but food that is laid on.
+            self._work(step, replace(action, does="top"))
         elif deed in AROUND:
             self._happen(self._known(action), step, action)
         elif deed == "other" and not parts(deed, action.word):

@@ -14,6 +14,7 @@ from dataclasses import dataclass
 from rules.foods.names import plain, singulars
 from rules.method.graph import FIRE, LAYING, MIXING, parts
 from rules.method.settle import Raw
+from rules.method.words import kind_of
 from rules.recipe import Action, Deed, Recipe, Use
 from rules.roles import DRY, Role
 
@@ -31,6 +32,8 @@ class Doing:
     cooked: int
 
 
+#: "For the griddle", "for frying".
+FOR_A_PAN = re.compile(r"\bfor (?:the |your |a )?(?:pan|skillet|griddle|pot|frying|cooking)\b")
 #: Last words that alone mean another food: pepper is black pepper.
 SHARED_HEADS = frozenset(["pepper", "powder", "seasoning", "mix", "stock", "water"])
 _TAKES: frozenset[Deed] = MIXING | LAYING | FIRE
@@ -63,6 +66,10 @@ def guesses(
         if near is not None:
             found.append(_beside(near, index))
             continue
+        pan = _pan_of(index, recipe, roles, open_)
+        if pan is not None:
+            found.append(_at(pan, index))
+            continue
         doing: Doing | None = _where_said(
             _words(ingredient.name), by_step, said, heads, first=roles[index] in DRY
         )
@@ -75,6 +82,14 @@ def guesses(
             found.append(_at(doing, index))
             before[ingredient.component] = found[-1]
     return found
+
+
+def _pan_of(index: int, recipe: Recipe, roles: Sequence[Role], open_: Sequence[Doing]) -> Doing | None:
+    """Where a fat "for the griddle" goes: into the first vessel of the fire that is called so, or is heated."""
+    said = recipe.ingredients[index].notes or ""
+    if roles[index] != "fat" or not FOR_A_PAN.search(said):
+        return None
+    return next((one for one in open_ if kind_of(one.action.vessel or "") in ("pan", "pot")), None)
 
 
 def _has_rival(index: int, recipe: Recipe, taken: Mapping[int, Raw]) -> bool:

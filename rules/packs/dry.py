@@ -65,6 +65,10 @@ WHOLE_SPICE = Rule(
     id="pantry.whole-spice",
     because="{food} is grated over the dish at the last, so it rides whole with a small grater",
 )
+YEAST_SUGAR = Rule(
+    id="dry.yeast-sugar",
+    because="{food} feeds the yeast before the flour is in, so it has a bag of its own",
+)
 TABLE = Rule(
     id="pantry.table",
     because="{food} without a measure is the salt and pepper of the table: it rides on the shelf and is used to taste",
@@ -159,6 +163,15 @@ def body_goes_dry(portion: Portion, kitchen: Kitchen) -> Place | None:
     return None
 
 
+def _feeds_yeast(portion: Portion, kitchen: Kitchen) -> bool:
+    """Whether it is stirred into warm liquid with the yeast, before any flour."""
+    entry = portion.entry
+    if entry is None:
+        return False
+    beside = {kitchen.roles[index] for index in entry.beside}
+    return bool(beside & {"yeast", "culture"}) and "flour" not in beside
+
+
 def _is_moist(portion: Portion) -> bool:
     """Whether crumbs are of bread that is not dried."""
     said = f"{portion.ingredient.text} {' '.join(portion.ingredient.state)}".lower()[:300]
@@ -171,6 +184,8 @@ def sugar_and_spice_beside_flour_go_dry(portion: Portion, kitchen: Kitchen) -> P
         return None
     if not kitchen.has_body(portion):
         return None
+    if portion.role == "sugar" and _feeds_yeast(portion, kitchen):
+        return _dry(portion, ("season", portion.part, "yeast", portion.entry.at), YEAST_SUGAR)
     return _dry(portion, mixture(portion), SUGAR if portion.role == "sugar" else BODY)
 
 

@@ -33,7 +33,7 @@ def test_the_oven_becomes_the_pot(kitchen: str, camp_words: str) -> None:
         ("Heat oil in a heavy pot over medium-high heat.", "Heat oil in the pot."),
         ("Bring to a boil, reduce heat and simmer.", "Bring to a boil, take coals away and simmer."),
         ("Turn the heat down, add the onions.", "Take coals away, add the onions."),
-        ("Remove from the heat and rest.", "Remove off the coals and rest."),
+        ("Remove from the heat and rest.", "Remove from the coals and rest."),
         ("Crisp it under the broiler.", "Crisp it with most of the coals on the lid."),
     ],
 )

@@ -57,3 +57,31 @@ def test_what_waits_at_home_is_not_told_to_wait_again() -> None:
     text = " ".join(steps)
     assert "overnight" not in text
     assert text.count("(prepped-1)") == 1
+
+
+def test_sugar_that_the_recipe_beats_with_the_eggs_is_said_to_be_in_the_mix() -> None:
+    steps = told(
+        "River cake\n\n2 cups flour\n2 tsp baking soda\n1 cup sugar\n4 eggs\n1 cup oil\n\nWhisk the flour and soda.\nIn another "
+        "bowl beat the eggs, sugar and oil. Stir in the dry ingredients. Bake at 350 F for 40 minutes."
+    )
+    text = " ".join(steps)
+    assert "beat the eggs, sugar and oil. The sugar is in the dry mix." in text
+    assert text.index("The sugar is in the dry mix") < text.index("(dry-1)") < text.index("Stir in the dry")
+
+
+def test_fat_for_the_griddle_is_taken_when_the_griddle_is_hot() -> None:
+    steps = told(
+        "River pancakes\n\n2 cups flour\n2 tsp baking powder\n2 cups milk\n1 cup blueberries\nbutter for the griddle\n\nMix the "
+        "flour and baking powder, pour in the milk and fold in the blueberries.\nHeat a lightly buttered griddle and fry the "
+        "pancakes for 3 minutes."
+    )
+    text = " ".join(steps)
+    assert text.index("fold in the blueberries") < text.index("Take butter") < text.index("Heat a lightly")
+
+
+def test_a_whole_can_is_not_called_one_can_in_part() -> None:
+    steps = told(
+        "River stack\n\n1 can (19 oz) enchilada sauce\n12 tortillas\n\nSpread half of the enchilada sauce in a pot. Lay the tortillas "
+        "over it and pour over the rest of the enchilada sauce. Bake at 350 F for 30 minutes."
+    )
+    assert "Take part of the can of enchilada sauce (19 ounces)" in " ".join(steps)

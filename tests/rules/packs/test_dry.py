@@ -195,7 +195,9 @@ def test_crumbs_of_fresh_bread_are_kept_cold_and_dried_ones_are_not() -> None:
         of = recipe(foods, steps=(step(cook("top", "breadcrumbs"), cook("bake")),))
         (pack,) = packed(of, "casserole or layered bake")
         assert (pack.kind, pack.travels) == ("dry mix", travels)
-        assert ("dry.fresh-crumbs" in reasons(of, "casserole or layered bake", "breadcrumbs")) == (travels == "cool")
+        assert ("dry.fresh-crumbs" in reasons(of, "casserole or layered bake", "breadcrumbs")) == (
+            travels == "cool"
+        )
         assert pack.make_ahead is not None
         assert ("month" in pack.make_ahead) == (travels == "shelf")
 
@@ -229,3 +231,19 @@ def test_a_nutmeg_for_the_top_rides_whole() -> None:
     of = recipe(*foods, steps=(step(cook("grate", "nutmeg"), cook("bake")),))
     assert kinds(packed(of, "custard or pudding"), of)["nutmeg"] == {"pantry"}
     assert "pantry.whole-spice" in reasons(of, "custard or pudding", "nutmeg")
+
+
+def test_sugar_that_feeds_the_yeast_has_a_bag_of_its_own() -> None:
+    foods = (CAKE[0], CAKE[1], CAKE[3], CAKE[9], line("water", amount(1, "cup")))
+    cook = doing(*foods)
+    of = recipe(
+        *foods,
+        steps=(
+            step(cook("mix", "active dry yeast", "sugar", "water", vessel="bowl")),
+            step(cook("add", "flour", "salt"), cook("knead"), cook("bake", minutes=minutes(30))),
+        ),
+    )
+    packs = packed(of, "yeast bread", yeasted=True)
+    assert mates(packs, of, "sugar") == [{"sugar"}]
+    assert mates(packs, of, "flour") == [{"flour", "salt"}]
+    assert "dry.yeast-sugar" in reasons(of, "yeast bread", "sugar", yeasted=True)
