@@ -13,7 +13,7 @@ from rules.coals.load import load
 from rules.convert import camp
 from rules.foods import weigh
 from rules.plan import Heat
-from tests.rules.coals.making import CAKE, STEW, TWELVE, heat
+from tests.rules.coals.making import CAKE, STEW, TWELVE, action, heat, recipe, step
 
 COLD = Day(air_f=30, wind="windy")
 
@@ -46,6 +46,25 @@ def test_a_simmer_holds_its_food_under_the_boil() -> None:
     assert simmer.holds == "food"
     assert simmer.high_f == pytest.approx(212, abs=0.5)
     assert all(197 - 0.5 <= food <= 212 for _, food in simmer.held)
+
+
+def test_a_three_hour_stew_and_a_ninety_minute_roast_in_cold_wind_are_renewed_and_hold() -> None:
+    day = Day(air_f=25, wind="windy")
+    stew = recipe(
+        {"beef chuck": (4, "pound"), "potato": (2, "pound"), "water": (1, "quart")},
+        step(action("brown", "brown", 0), action("boil", "bring", 2)),
+        step(action("simmer", "simmer", minutes=(180, 180))),
+    )
+    roast = recipe(
+        {"pork loin": (4, "pound")},
+        step(action("roast", "roast", 0, minutes=(90, 90), temp_f=350.0), temps=(350.0,)),
+    )
+    for made, family in ((stew, "stew or braise"), (roast, "roast")):
+        plan, _ = heat(made, family, day)
+        assert plan is not None
+        held = follow(plan, TWELVE, day, load=load(weigh(made)), every_min=1.0)[-1]
+        assert len(held.stage.refresh) >= 2
+        assert all(held.low_f - 0.5 <= temp <= held.high_f + 0.5 for _, temp in held.held)
 
 
 def test_the_curve_of_a_plan_runs_from_the_first_coals_to_the_last() -> None:
