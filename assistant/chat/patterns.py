@@ -109,6 +109,11 @@ class Patterns:
         if not Token.has_extension("groups"):
             Token.set_extension("groups", default=())
         self._compiled = [_compiled(saying, act.name) for act in known for saying in act.sayings()]
+        #: the places of the patterns that need a word of a group, by their most particular need
+        self._needing: dict[str, list[int]] = {}
+        for place, compiled in enumerate(self._compiled):
+            for group in min(compiled.needs, key=len, default=frozenset([EDGE])):
+                self._needing.setdefault(group, []).append(place)
 
     def find(self, heard: Heard) -> list[Found]:
         """Every match in an utterance, overlapping ones included."""
@@ -117,7 +122,8 @@ class Patterns:
             token._.groups = word.groups
         there = frozenset().union(*(word.groups for word in heard.words))
         found = []
-        for compiled in self._compiled:
+        for place in sorted({place for group in there for place in self._needing.get(group, ())}):
+            compiled = self._compiled[place]
             if compiled.may_stand_in(there):
                 for _, start, end, alignments in compiled.matcher(row, with_alignments=True):
                     match = _weighed(compiled, heard, start, end, alignments)
@@ -135,6 +141,7 @@ def patterns() -> Patterns:
 def _compiled(saying: Saying, act: str) -> _Compiled:
     elements, rows = _compile(saying.say, act)
     needs = tuple(frozenset(row["_"]["groups"]["INTERSECTS"]) for row in rows if row and "OP" not in row)
+    needs = tuple(need for need in needs if EDGE not in need)
     matcher = Matcher(nlp().vocab, validate=False)
     matcher.add(act, [rows])
     return _Compiled(act, saying, elements, needs, matcher)
