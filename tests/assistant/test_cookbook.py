@@ -9,7 +9,7 @@ import pytest
 
 from assistant.chat.beyond.cookbook import Cookbook
 from assistant.commands.abroad import shipped
-from assistant.keep import Store
+from assistant.keep import Kept, Store
 from rules.circumstances import Day, Swap
 from rules.problem import UsageProblem
 from rules.recipe import Recipe
@@ -67,3 +67,39 @@ def test_every_recipe_that_ships_is_found_by_its_own_name() -> None:
         found = book.find(name)
         assert found is not None
         assert found.name == name
+
+
+class Broken:
+    """A store of which nothing can be read."""
+
+    def names(self) -> tuple[str, ...]:
+        raise UsageProblem("FILE", "kept.sqlite3", "check the folder")
+
+    def get(self, name: str) -> Recipe:
+        raise UsageProblem("FILE", name, "check the folder")
+
+
+def test_a_store_that_cannot_be_opened_leaves_the_recipes_that_ship() -> None:
+    book = Cookbook(Broken(), SHIPPED)
+    found = book.find("chili")
+    assert found is not None
+    assert book.names() == tuple(SHIPPED)
+
+
+def test_kept_recipes_are_opened_once_however_often_names_are_said(tmp_path: Path) -> None:
+    store = Store(tmp_path, now=lambda: datetime(2027, 7, 1, tzinfo=UTC))
+    store.keep("Friday", Recipe(title="A stew of ours"), Day())
+    opened: list[str] = []
+
+    class Counting:
+        def names(self) -> tuple[str, ...]:
+            return store.names()
+
+        def get(self, name: str) -> Kept:
+            opened.append(name)
+            return store.get(name)
+
+    book = Cookbook(Counting(), {})
+    for _ in range(5):
+        assert book.find("nothing of the kind") is None
+    assert opened == ["Friday"]

@@ -38,6 +38,8 @@ class Cookbook:
         self._meals = meals
         self._shipped = shipped or {}
         self._open_file = open_file
+        #: Titles of kept recipes by their names, so that a sentence does not open every one of them.
+        self._titles: dict[str, str | None] = {}
 
     def find(self, said: str) -> Dish | None:
         """The recipe whose name is most like what was said; a kept one before one that ships, of equals the shorter."""
@@ -53,15 +55,30 @@ class Cookbook:
 
     def names(self) -> tuple[str, ...]:
         """What can be named, the kept ones first."""
-        return (*(self._meals.names() if self._meals else ()), *self._shipped)
+        return (*self._kept(), *self._shipped)
+
+    def _kept(self) -> tuple[str, ...]:
+        """The names of what is kept; a store that cannot be opened keeps nothing."""
+        try:
+            return self._meals.names() if self._meals else ()
+        except Problem:
+            return ()
 
     def _names(self) -> Iterator[tuple[tuple[str, str], tuple[str, ...]]]:
         """Each recipe's key with the names that it goes by."""
-        for name in self._meals.names() if self._meals else ():
-            title = self._meals.get(name).recipe.title if self._meals else None
+        for name in self._kept():
+            title = self._title(name)
             yield ("kept", name), tuple(one for one in (name, title) if one)
         for name in self._shipped:
             yield ("shipped", name), (name,)
+
+    def _title(self, name: str) -> str | None:
+        if name not in self._titles and self._meals is not None:
+            try:
+                self._titles[name] = self._meals.get(name).recipe.title
+            except Problem:  # kept by a later version: its name is all that can be read
+                self._titles[name] = None
+        return self._titles.get(name)
 
     def _alike(self, said: str, names: tuple[str, ...]) -> float:
         """How much of what was said is in one of the names, 0 to 100."""

@@ -46,6 +46,8 @@ def light() -> frozenset[str]:
 
 def pieces(hearing: Hearing, knows: Knows, *, is_active: bool, last_day: str | None = None) -> list[Piece]:
     """Every piece of a trip in a sentence, in order; what only a trip at hand makes sense of is left out without one."""
+    if not is_active and not any(hearing.phrase(place, "day") for place in range(len(hearing.words))):
+        return []
     meals = list(_meals(hearing, knows, is_active=is_active, last_day=last_day))
     if not is_active and not meals:
         return []
