@@ -21,6 +21,7 @@ from rules.hazards import Kind, alternatively_raw, dry_kidney_beans, is_drink, o
 from rules.method import Graph
 from rules.plan import Caution, CautionId, Heat, Pack
 from rules.recipe import Family, Recipe
+from rules.safety import figure, limit
 from rules.wording import listed, short_names
 
 __all__ = ["allergens", "cautions"]
@@ -256,11 +257,9 @@ def _leftovers(case: Case) -> Words | None:
         return None
     if case.dish.family == "no cook" and not _what_spoils(case):
         return None
-    air = max(case.day.air_f, case.day.trip_air_f or case.day.air_f)
-    limit = (
-        "one hour (the air is above 90 °F)" if air > _figure("hot_air_f") else "two hours (one above 90 °F)"
-    )
-    return Words({"foods": _dish_name(case.recipe), "limit": limit})
+    hot = limit("hot_air_f")
+    told = f"one hour (the air is above {hot})" if is_hot(case.day) else f"two hours (one above {hot})"
+    return Words({"foods": _dish_name(case.recipe), "limit": told})
 
 
 # Drinks, honey, water, height
@@ -429,7 +428,7 @@ RAISED_BY: dict[CautionId, Callable[[Case], Words | None]] = {
 def is_hot(day: Day) -> bool:
     """Air in which food may be out of the cold for one hour only."""
     warmest = day.air_f if day.trip_air_f is None else max(day.air_f, day.trip_air_f)
-    return warmest > _figure("hot_air_f")
+    return warmest > figure("hot_air_f").value
 
 
 def _dish_name(recipe: Recipe) -> str:

@@ -21,6 +21,7 @@ from rules.hazards import DOUGH_FAMILIES, JUICY, hazard_of
 from rules.method import Graph, Taking
 from rules.plan import Heat, Label, Minutes, Pack, PackItem, StageKind
 from rules.recipe import Recipe
+from rules.safety import limit
 from rules.wording import short_names
 
 USE_BY = Rule(
@@ -35,7 +36,7 @@ MOST_ADDED = 3
 LABELLED = frozenset({"dry mix", "wet mix", "prepped"})
 KEEPS = {
     "shelf": "Keep dry, on the shelf",
-    "cool": "Keep at 40 °F or below",
+    "cool": f"Keep at {limit('cold_f')} or below",
     "frozen": "Freeze flat; keep frozen or cold",
 }
 #: Letters of a food's name.

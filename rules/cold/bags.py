@@ -22,6 +22,8 @@ from rules.foods import Item
 from rules.hazards import JUICY, hazard_of
 from rules.plan import Bag, Hours, Minutes, Pack
 from rules.recipe import Recipe, Struct
+from rules.safety import figure as safety
+from rules.units import to
 
 BAG_IS_ICE = Rule(
     id="cold.bag-is-ice",
@@ -51,9 +53,8 @@ OUTSIDE = Rule(
 )
 COLD_WATER = Rule(
     id="cold.cold-water",
-    because="{label} never thaws on the table: in the cooler, or sealed in cold water changed every 30 minutes, and then"
-    " it is cooked",
-    source="USDA FSIS advice on thawing in cold water, HealthDay, 11 June 2014",
+    because="{label} never thaws on the table: in the cooler, or sealed in cold water changed every {minutes:.0f} minutes,"
+    " and then it is cooked",
 )
 
 FROM_FROZEN = Rule(
@@ -67,8 +68,6 @@ DRY_FOR_FAT = Rule(
 
 DAIRY_AND_EGG = frozenset({"dairy", "egg"})
 PLANTS = frozenset({"vegetable", "fruit"})
-#: Out of the cold no longer than this, also while it thaws [min].
-TWO_HOURS = 120
 
 
 class Frozen(Struct, frozen=True, kw_only=True):
@@ -167,7 +166,8 @@ def _bag(one: Frozen, items: Sequence[Item], day: Day, ledger: Ledger) -> Bag:
     )
     if _may_stand_outside(one.pack, items):
         return _in_the_open(made, one, day, ledger)
-    ledger.note(COLD_WATER.says(key, label=label))
+    change = safety("water_change_min")
+    ledger.note(COLD_WATER.says(key, change, label=label, minutes=change.value))
     return _in_water(made, one, items) if state != "thawed" else made
 
 
@@ -189,7 +189,7 @@ def _thawing(one: Frozen, around: tuple[float, float], h: str, *, from_c: float)
 
 def _in_the_open(made: Bag, one: Frozen, day: Day, ledger: Ledger) -> Bag:
     """Minutes in the open air; a bag that is still icy as it is wanted is taken out so long before."""
-    air = celsius(day.air_f)
+    air, is_hot = celsius(day.air_f), day.air_f > safety("hot_air_f").value
     hours = _thawing(one, (air, air), "h_calm" if day.wind == "calm" else "h_breezy", from_c=one.begins - 1)
     if hours is None:
         return made
@@ -200,7 +200,7 @@ def _in_the_open(made: Bag, one: Frozen, day: Day, ledger: Ledger) -> Bag:
     made = replace(made, outside_min=outside)
     if made.state == "thawed":
         return made
-    if outside.high > TWO_HOURS:
+    if outside.high > 60 * safety("out_hot_h" if is_hot else "out_h").value:
         return _in_water(made, one, ())
     return replace(made, move_hours_before=hours.high, advice="out of the cooler, to thaw in the shade.")
 
@@ -210,10 +210,13 @@ def _in_water(made: Bag, one: Frozen, items: Sequence[Item]) -> Bag:
     hours = _thawing(one, (water.least, water.most), "h_slush", from_c=one.begins - 1)
     raw = bool(items) and any(hazard_of(items[part.ingredient]) in JUICY for part in one.pack.items)
     then = "; then cook it at once (from frozen it takes half as long again)" if raw else ""
+    # Flesh that lies in pieces is no flat slab: what is printed for a pound goes before the physics of the bag.
+    printed = safety("water_h_per_lb").value * to(one.kg, "kilogram", "pound") if raw else 0.0
+    change = safety("water_change_min").value
     return replace(
         made,
-        move_hours_before=hours.high if hours else None,
-        advice=f"sealed into cold water, changed every 30 minutes, until it is soft{then}.",
+        move_hours_before=max(hours.high, printed) if hours else None,
+        advice=f"sealed into cold water, changed every {change:.0f} minutes, until it is soft{then}.",
     )
 
 

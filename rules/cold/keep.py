@@ -20,6 +20,7 @@ from rules.cold.raw_days import raw_food
 from rules.foods import Item
 from rules.plan import Bag, Cold, Hours, Pack
 from rules.recipe import Recipe
+from rules.safety import limit
 from rules.wording import listed, mass
 
 ICE = Rule(
@@ -30,7 +31,7 @@ ICE = Rule(
 TOO_LONG = Rule(
     id="cold.too-long",
     because="{ice:.0f} kg of ice do not fit beside the food in {quarts:.0f} quarts: what fits, {room:.0f} kg, is gone after"
-    " {hours:.0f} hours, and {foods} would pass 40 °F",
+    " {hours:.0f} hours, and {foods} would pass {limit}",
 )
 #: Produce is sold cold and no matter of hours while it is whole.
 PRODUCE = frozenset({"vegetable", "fruit", "herb", "water"})
@@ -153,7 +154,11 @@ def _warning(
         bags_kj=spent.bags,
     )
     foods = listed(_what_spoils(cooled, items))
-    ledger.note(TOO_LONG.says("ice", ice=bring, quarts=quarts, room=room, hours=lasts, foods=foods))
+    ledger.note(
+        TOO_LONG.says(
+            "ice", ice=bring, quarts=quarts, room=room, hours=lasts, foods=foods, limit=limit("cold_f")
+        )
+    )
     more = mass(math.ceil(2 * (bring - room)) / 2, day.units)
     larger = next(
         (
@@ -165,7 +170,8 @@ def _warning(
     )
     return (
         f"That does not fit: {mass(round(room), day.units)} go in beside the food and are gone after about"
-        f" {lasts:.0f} hours. From then on {foods} would pass 40 °F, and what has done so for two hours (one above 90 °F)"
+        f" {lasts:.0f} hours. From then on {foods} would pass {limit('cold_f')}, and what has done so for two hours (one"
+        f" above {limit('hot_air_f')})"
         f" is thrown away. Change one thing: buy {more} of ice on the way before that, take {larger}, or plan canned, cured"
         " or dried food instead."
     )

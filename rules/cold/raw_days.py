@@ -10,10 +10,11 @@ from rules.cold.hours import in_cooler
 from rules.foods import Item
 from rules.hazards import JUICY, hazard_of
 from rules.plan import Bag, Pack
+from rules.safety import limit
 
 RAW_DAYS = Rule(
     id="cold.raw-days",
-    because="{food} keeps {days} at 40 °F and the trip takes {hours:.0f} hours: {verdict}",
+    because="{food} keeps {days} at {limit} and the trip takes {hours:.0f} hours: {verdict}",
     source="food tables, low end of the days in the refrigerator of USDA FSIS FoodKeeper",
 )
 
@@ -51,11 +52,13 @@ def _judged(item: Item, days: int, frozen_for: float, pack: Pack, day: Day, ledg
         )
     elif day.freezer:
         verdict = "it has to travel frozen solid"
-        yield f"{name}: freeze it solid and pack it against the ice; it keeps {said} at 40 °F, counted from its thaw."
+        yield f"{name}: freeze it solid and pack it against the ice; it keeps {said} at {limit('cold_f')}, counted from its thaw."
     else:
         verdict = "without a freezer this does not work"
         yield (
             f"{name}: not for {hours:g} hours without a freezer. Buy it on the way, at most {said} before the meal, or"
             " take canned, cured or dried food instead."
         )
-    ledger.note(RAW_DAYS.says(name, food=name, days=said, hours=hours, verdict=verdict))
+    ledger.note(
+        RAW_DAYS.says(name, food=name, limit=limit("cold_f"), days=said, hours=hours, verdict=verdict)
+    )

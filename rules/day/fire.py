@@ -11,6 +11,7 @@ from rules.foods import weigh
 from rules.hazards import JUICY, hazard_of, only_named
 from rules.plan import Batch, FatUse, Heat, Pack, Stage, StageKind
 from rules.recipe import Recipe
+from rules.safety import limit
 from rules.waits import rest_after, waits
 
 STARTS: dict[StageKind, str] = {
@@ -24,7 +25,7 @@ STARTS: dict[StageKind, str] = {
     "roast": "Coals on, roast: {coals}.",
     "brown top": "Coals to the lid to brown the top: {coals}.",
     "rise": "Let the dough rise near warmth.",
-    "keep warm": "Keep warm at 140 °F or above: {coals}.",
+    "keep warm": "Keep warm at {hot} or above: {coals}.",
 }
 #: Stages in which the dish becomes done.
 COOKING: frozenset[StageKind] = frozenset({"fry", "boil", "simmer", "bake", "roast", "brown top"})
@@ -82,7 +83,7 @@ def _beside(stage: Stage, recipe: Recipe) -> str:
 
 
 def _begun(stage: Stage, recipe: Recipe, fat: Sequence[FatUse]) -> str:
-    do = STARTS.get(stage.kind, "{coals}.").format(coals=_coals(stage))
+    do = STARTS.get(stage.kind, "{coals}.").format(coals=_coals(stage), hot=limit("hot_f"))
     if stage.kind != "heat fat":
         return do
     hot = [use.ingredient for use in fat if use.goes in ("hot pot first", "browning")]

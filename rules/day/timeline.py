@@ -20,6 +20,7 @@ from rules.day.task import Task, in_order
 from rules.dish import Dish
 from rules.plan import Cold, FatUse, Heat, Moment, Pack
 from rules.recipe import Recipe
+from rules.safety import figure as safety
 
 BACKWARDS = Rule(
     id="day.backwards",
@@ -133,7 +134,7 @@ def _after_the_meal(heat: Heat | None, cold: Cold | None, day: Day) -> Iterator[
             "Feel the ash again; stone cold, it goes into the lidded metal can.",
         )
     if heat or cold:
-        limit = figure("leftovers_hot_min" if is_hot(day) else "leftovers_min").value
+        limit = 60 * safety("out_hot_h" if is_hot(day) else "out_h").value
         yield Task(
             limit, "after", "Leftovers are in shallow boxes in the cooler by now, or thrown away.", 2.0
         )

@@ -6,6 +6,7 @@ from rules.because import Ledger, Rule
 from rules.packs.kitchen import Portion
 from rules.packs.place import Place
 from rules.plan import Pack
+from rules.safety import figure
 
 AHEAD = Rule(
     id="packs.ahead",
@@ -24,13 +25,13 @@ def make_ahead(pack: Pack, place: Place, portions: list[Portion], ledger: Ledger
 def _said(pack: Pack, place: Place, portions: list[Portion]) -> str | None:
     match pack.kind, place.key[0]:
         case "dry mix", _ if pack.travels != "shelf":
-            return "up to 2 days before, kept cold, or weeks before in the freezer"
+            return f"up to {_cut_days()} before, kept cold, or weeks before in the freezer"
         case "dry mix", _:
             return "up to a month before, kept dry"
         case "wet mix", _ if pack.travels == "frozen":
             return "up to a month before: press flat, squeeze the air out, freeze lying down"
         case "wet mix", _ if pack.travels == "cool":
-            return "up to 2 days before, kept cold"
+            return f"up to {_cut_days()} before, kept cold"
         case "wet mix", _:
             return "up to a week before"
         case "prepped", "flesh":
@@ -52,6 +53,10 @@ def _said(pack: Pack, place: Place, portions: list[Portion]) -> str | None:
         case "prepped", _ if pack.travels == "shelf":
             return "up to a week before"
         case "prepped", _:
-            return "up to 2 days before, kept cold"
+            return f"up to {_cut_days()} before, kept cold"
         case _:
             return None
+
+
+def _cut_days() -> str:
+    return f"{figure('cut_days').value:.0f} days"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from rules import cautions, day, table
+from rules import cautions, safety, table
 from rules.foods import catalogue
 from rules.plan import CautionId
 
@@ -59,8 +59,20 @@ def test_less_leavener_high_up(feet: float, low: float, high: float) -> None:
 
 
 def test_food_is_out_of_the_cold_for_two_hours_and_one_in_hot_air() -> None:
-    """FDA 2024."""
-    assert (day.figure("leftovers_min").value, day.figure("leftovers_hot_min").value) == (120, 60)
+    """FDA, "Food Safety While Eating Outdoors", 24 July 2024: two hours, one when it is above 90 °F."""
+    assert (safety.figure("out_h").value, safety.figure("out_hot_h").value) == (2, 1)
+    assert safety.limit("hot_air_f") == "90 °F"
+
+
+def test_cold_is_40_and_hot_is_140() -> None:
+    """USDA FSIS on the danger zone, May-June 2016."""
+    assert (safety.limit("cold_f"), safety.limit("hot_f")) == ("40 °F", "140 °F")
+
+
+def test_raw_flesh_thaws_in_cold_water_as_long_as_printed() -> None:
+    """USDA FSIS, HealthDay, 11 June 2014: water changed every 30 minutes; half an hour a pound for a whole turkey."""
+    assert safety.figure("water_change_min").value == 30
+    assert safety.figure("water_h_per_lb").value * 4 == pytest.approx(2)
 
 
 @pytest.mark.parametrize(
