@@ -29,6 +29,8 @@ LONGEST_RISE_MIN = 300.0
 RISING_REST_MIN = 20.0
 #: An oven spell this long makes the dish, even in a stew [min].
 MAIN_OVEN_MIN = 45.0
+#: A loaf in the oven this long gets its heat from above at the end; rolls are brown before [min].
+LONG_ENOUGH_TO_TOP_MIN = 20.0
 #: A warm place for dough [°F], 80 to 95.
 RISE_F = 85.0
 
@@ -113,8 +115,15 @@ def _baked(piece: Piece, aim: Aim | None, told: Sequence[Piece], kitchen: Kitche
     if aim is not None and piece.temp_f and not aim.is_asked:
         temp = piece.temp_f + aim.more_f
     kind: StageKind = "roast" if row.stage == "roast" else "bake"
+    is_bread = is_main and kitchen.family == "yeast bread" and (low or 0.0) >= LONG_ENOUGH_TO_TOP_MIN
     return Draft(
-        kind=kind, way=way, low_min=low or 0.0, high_min=high or 0.0, temp_f=temp, look=kind, is_main=is_main
+        kind=kind,
+        way=way,
+        low_min=low or 0.0,
+        high_min=high or 0.0,
+        temp_f=temp,
+        look="bake bread" if is_bread else kind,
+        is_main=is_main,
     )
 
 

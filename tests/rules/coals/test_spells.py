@@ -112,3 +112,17 @@ def test_what_a_soup_cooks_after_the_boil_simmers() -> None:
         step(action("boil", "bring", 1), action("boil", "cook", minutes=(15, 20))),
     )
     assert kinds(drafts(made, "soup")) == ["boil", "simmer"]
+
+
+def test_a_loaf_gets_its_heat_from_above_at_the_end_and_rolls_are_brown_before() -> None:
+    """Printed: in the last 5 to 8 minutes the coals from below go on the lid."""
+
+    def look(minutes: tuple[float, float]) -> str:
+        made = recipe(
+            {"flour": (4, "cup"), "yeast": (1, "teaspoon")},
+            step(action("bake", "bake", minutes=minutes, temp_f=400.0), temps=(400.0,)),
+        )
+        return drafts(made, "yeast bread", yeasted=True)[-1].look
+
+    assert look((40, 45)) == "bake bread"
+    assert look((12, 15)) == "bake"
