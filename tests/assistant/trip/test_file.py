@@ -5,9 +5,11 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from assistant.reader.read import read
-from assistant.trip.file import trip_of, trip_of_text
+from assistant.trip.file import MEAL_KEYS, TRIP_KEYS, trip_of, trip_of_text
 from assistant.trip.keys import TripProblem
 from rules.circumstances import PotOwned, Swap
 from rules.problem import FileProblem
@@ -246,3 +248,58 @@ def test_odd_files_are_refused_in_a_sentence(text: str, folder: Path) -> None:
         told(text, folder)
     assert len(str(refused.value)) < 600
     assert "\n" not in str(refused.value)
+
+
+def refusal(text: str) -> str:
+    """The sentence that a text gets; empty where it is a trip. Anything but a TripProblem is a failure."""
+    try:
+        trip_of_text(text, "river.toml", Path("nowhere"), reader)
+    except TripProblem as refused:
+        return str(refused)
+    return ""
+
+
+@given(st.text(max_size=400))
+@settings(max_examples=200)
+def test_no_text_raises_anything_but_a_sentence(text: str) -> None:
+    assert "\n" not in refusal(text)
+
+
+VALUES = st.one_of(
+    st.integers(-(10**12), 10**12),
+    st.floats(allow_nan=True).map(repr),
+    st.booleans().map(lambda one: str(one).lower()),
+    st.sampled_from(
+        [
+            "[]",
+            "{}",
+            "[[]]",
+            "[{}]",
+            '""',
+            '"\\u0000"',
+            '"12 deep"',
+            '"45F"',
+            "2027-07-02",
+            "09:00:00",
+            '["a", 3]',
+        ]
+    ),
+    st.text(st.characters(exclude_characters='"\\\n\r', exclude_categories=("Cs", "Cc")), max_size=30).map(
+        lambda one: f'"{one}"'
+    ),
+)
+
+
+@given(
+    st.dictionaries(st.sampled_from(TRIP_KEYS), VALUES, max_size=6),
+    st.dictionaries(st.sampled_from(MEAL_KEYS), VALUES, max_size=6),
+)
+@settings(max_examples=200)
+def test_no_value_raises_anything_but_a_sentence(top: dict[str, object], meal: dict[str, object]) -> None:
+    told_top = {"leave": "2027-07-02T09:00:00", **top}
+    told_meal = {"at": "2027-07-03T09:00:00", **meal}
+    lines = [f"{key} = {value}" for key, value in told_top.items() if key != "meal"]
+    lines += ["[[meal]]", *(f"{key} = {value}" for key, value in told_meal.items())]
+    said = refusal("\n".join(lines))
+    assert "\n" not in said
+    assert not said or said.startswith("river.toml")

@@ -8,6 +8,7 @@ from __future__ import annotations
 import csv
 import io
 import json
+import re
 from datetime import datetime, timedelta
 from pathlib import Path
 from zoneinfo import ZoneInfo
@@ -19,13 +20,15 @@ from assistant import cli
 from assistant.show.calendar import trip_calendar
 from assistant.show.forms import WRITERS, Look, written
 from assistant.show.schema import schema
-from assistant.show.trip import told
+from assistant.show.trip import told as in_words
 from assistant.show.trip.markdown import trip_markdown
 from assistant.show.trip.table import trip_csv
 from assistant.show.trip.text import trip_text
+from rules.trip.model import Cooler, Trip
+from rules.trip.plan import plan
 from tests.assistant import hostile
 from tests.assistant.trip.test_booklet import hostile_plan
-from tests.trips import WEEKEND, weekend
+from tests.trips import WEEKEND, meal, pot, trip, weekend
 
 
 def test_the_text_stays_within_its_width_and_tells_everything() -> None:
@@ -163,4 +166,28 @@ def test_a_broken_trip_file_fails_with_its_line(tmp_path: Path, capsys: pytest.C
     ],
 )
 def test_long_titles_are_cut_where_the_dish_ends(title: str, short: str) -> None:
-    assert told._short(title) == short
+    assert in_words._short(title) == short
+
+
+ODD = {
+    "no coals": trip(meal("cabbage-slaw")),
+    "a fire ban": trip(meal("can-chili"), charcoal=False),
+    "nobody counted": trip(meal("pan-cornbread"), people=None, pots=(), coolers=(), zone=None, leave=None),
+    "metric": trip(meal("can-chili"), units="metric", pots=(pot(deep=True),)),
+    "two coolers": trip(
+        meal("can-chili"),
+        meal("egg-bake", "2027-07-03T08:30"),
+        coolers=(Cooler(quarts=30), Cooler(quarts=12)),
+    ),
+    "a clash left open": trip(meal("can-chili"), meal("egg-bake"), pots=(pot(deep=True),)),
+    "a crowd": trip(meal("beef-stew"), people=60, pots=(pot(14, deep=True, count=3),)),
+    "two weeks": trip(meal("soda-bread", "2027-07-15T18:30"), meal("can-chili", "2027-07-20T18:30")),
+}
+
+
+@pytest.mark.parametrize("form", WRITERS["trip"])
+@pytest.mark.parametrize("told", ODD.values(), ids=ODD.keys())
+def test_odd_trips_are_shown_in_every_form(told: Trip, form: str) -> None:
+    said = written("trip", plan(told), Look(form=form))
+    assert len(said) > 500
+    assert not re.search(r"\bNone\b(?! on the lid)", said)
