@@ -197,7 +197,22 @@ class Referring:
         )
         part = self._part_said(sheet, mention)
         of_part = tuple(index for index in mention.who if part and known[index].component == part)
-        return next((one for one in (told, stated, of_part) if 0 < len(one) < len(mention.who)), ())
+        company = self._part_beside(sheet, mention)
+        beside = tuple(index for index in mention.who if company and known[index].component == company)
+        return next((one for one in (told, stated, of_part, beside) if 0 < len(one) < len(mention.who)), ())
+
+    def _part_beside(self, sheet: Sheet, mention: Mention) -> str | None:
+        """The part of all the foods near it in its sentence that can only be of one part."""
+        start, end = next(
+            ((a, b) for a, b in sheet.frame.sentences if a <= mention.start < b), (mention.start, mention.end)
+        )
+        near = sheet.mentions_in(max(start, mention.start - PART_BACK), min(end, mention.end + PART_BACK))
+        parts = {
+            self.foods.ingredients[other.who[0]].component
+            for other in near
+            if other.sort == "food" and len(other.who) == 1 and not self.shares.entered(other.who[0])
+        }
+        return parts.pop() if len(parts) == 1 else None
 
     def _divided(self, sheet: Sheet, mention: Mention) -> tuple[int, ...]:
         """Of "the remaining oil" that of which some was taken, and not the oil that is whole."""

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable
 
 from rules.circumstances import Units
+from rules.foods import catalogue
 from rules.instructions.homework import CUT_AT_CAMP, HomeWork
 from rules.instructions.words import GOES_IN, amount_of, called, with_note, with_state
 from rules.method import Graph, Taking
@@ -217,9 +218,23 @@ class Unpacking:
 
     def _cut_at_camp(self, pack: Pack, ingredient: Ingredient) -> str:
         """What is still to be done to a food that travels whole: "peeled and cored"."""
+        if self._is_soaked(ingredient):
+            return "soaked, their water poured away"
         prep = ingredient.prep or ""
         whole = pack.kind in ("fresh", "pantry") and role_of(ingredient) in CUT_AT_CAMP - {"can"}
         return prep if whole and prep not in GOES_IN else ""
+
+    def _is_soaked(self, ingredient: Ingredient) -> bool:
+        """Whether beans or grain are soaked for hours before, which the day tells."""
+        food = catalogue().get(ingredient.food) if ingredient.food else None
+        if food is None or food.group != "legume":
+            return False
+        index = self.recipe.ingredients.index(ingredient)
+        return any(
+            action.does == "soak" and any(use.ingredient == index for use in action.uses)
+            for step in self.recipe.steps
+            for action in step.actions
+        )
 
     def is_raw(self, pack: Pack) -> bool:
         """Whether raw meat or fish comes out of it."""
