@@ -8,6 +8,7 @@ from rules.dish import Dish
 from rules.foods import Item
 from rules.instructions.camp import Camp
 from rules.instructions.home import home_steps
+from rules.instructions.spare import spare
 from rules.method import Graph
 from rules.packs import Contents
 from rules.plan import FatUse, Heat, Pack, PotPlan
@@ -46,5 +47,8 @@ def write(
     once = Camp(recipe, graph, packs, inside, fat, heat, day)
     once.told()
     camp = Camp(recipe, graph, packs, inside, fat, heat, day, also=once.missed()).steps(dish.family, ledger)
+    extra = spare(camp, fat, ledger)
+    if extra:
+        home = (*home[:-1], extra, *home[-1:])
     ledger.note(HOME.says("steps", count=len(home), camp=len(camp)))
     return home, camp
