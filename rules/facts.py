@@ -149,6 +149,7 @@ class Facts:
             and not any(
                 word in (item.ingredient.prep or "") for word in ("cube", "dice", "strip", "bite", "minced")
             )
+            and not _are_pieces(item)
             for item, role in zip(self.items, self.roles, strict=True)
         )
 
@@ -306,6 +307,13 @@ class Facts:
             return 1.0
         return sum(self._bakes_last(taking) for taking in solid) / len(solid)
 
+    def bakes(self, *roles: Role) -> bool:
+        """Whether a food of these roles goes into the oven and is not served beside."""
+        return any(
+            self.roles[taking.ingredient] in roles and self._bakes_last(taking)
+            for taking in self.graph.takings
+        )
+
     def _bakes_last(self, taking: Taking) -> bool:
         """Whether the oven is the last fire that a food meets, or by far the longest."""
         # Browning after the oven is what the oven does: "bake until brown".
@@ -394,6 +402,8 @@ class Facts:
         )
 
 
+#: From so many on a count of meat is one of pieces.
+PIECES = 3
 #: Words of a piece of meat that is cooked whole.
 JOINTS = (
     "roast",
@@ -416,6 +426,12 @@ COOKED_GRAIN = 2.4
 FRYING_F = 300.0
 #: Oil from here on is a depth to fry in [ml].
 DEEP_OIL_ML = 300.0
+
+
+def _are_pieces(item: Item) -> bool:
+    """Whether meat is counted in pieces: four shanks, eight thighs."""
+    main = item.ingredient.amounts[0] if item.ingredient.amounts else None
+    return main is not None and main.unit is None and main.high >= PIECES
 
 
 def _is_joint(item: Item) -> bool:

@@ -148,14 +148,14 @@ def bakes_grain(facts: Facts) -> bool:
         bakes_last(facts)
         and not facts.has_body
         and not facts.holds("dough")
-        and facts.holds("cheese", "grain", "cooked grain")
+        and facts.bakes("cheese", "grain", "cooked grain")
     )
 
 
 def joint_cooks_long(facts: Facts) -> bool:
     """A whole piece of meat for hours in the oven."""
     hours = facts.minutes("bake", "fry", "simmer", "other") >= LONG_OVEN_MIN
-    return bakes_last(facts) and facts.has_joint and hours and not facts.holds("grain")
+    return bakes_last(facts) and facts.has_joint and hours and not facts.bakes("grain")
 
 
 def joint_simmers_long(facts: Facts) -> bool:
@@ -172,7 +172,7 @@ def joint_braised(facts: Facts) -> bool:
 
 def braises_in_oven(facts: Facts) -> bool:
     """Cut meat for long in liquid, in the oven."""
-    bare = not facts.has_body and not facts.has_joint and not facts.holds("grain", "cheese", "egg", "dough")
+    bare = not facts.has_body and not facts.has_joint and not facts.bakes("grain", "cheese", "egg", "dough")
     long = facts.minutes("bake", "simmer", "other", "fry") >= LONG_OVEN_MIN
     return bakes_last(facts) and bare and long and facts.holds("meat") and facts.grams(*THIN) >= BRAISE_G
 

@@ -328,6 +328,8 @@ def fries(look: Look) -> Deed | None:
         return "fry"
     if look.deed == "grill" and (look.into("pan") or (scene.vessel == "pan" and scene.fire in FRYING)):
         return "fry"
+    if look.deed == "fry" and re.search(r"\bdeep\b.{0,12}\b(?:fat|oil|lard|shortening)\b", look.said):
+        return "deep fry"
     if look.deed in ("fry", "saute") and look.into("grill"):
         return "grill"
     if look.deed == "saute" and look.verb in ("sweat", "soften", "wilt") and look.into("oven"):

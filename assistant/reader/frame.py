@@ -43,6 +43,7 @@ ABBREVIATED = frozenset(
         "secs",
         "ea",
         "temp",
+        "deg",
     ]
 )
 CLOSES = frozenset({",", ";", ":", "then", ".", ")", "!"})

@@ -100,13 +100,19 @@ def _cheapest(lines: list[Marked], allowed: tuple[Part, ...]) -> list[Part]:
     came: list[dict[Part, Part]] = []
     numbers = {line.number for line in lines}
     first = next((line for line in lines if not POSTED.match(line.body)), lines[0])
+    below = lines[lines.index(first) + 1] if first is not lines[-1] else first
+    if first.body.endswith("!") and below.shouted:
+        # "Two for the weekend!" stands over the title.
+        first = below
+    # "1. Apple burgers": the number of the recipe in its book.
+    numbered = first.bullet == "1" and first is not lines[-1] and lines[lines.index(first) + 1].bullet != "1"
     for above, line, following in zip([None, *lines[:-1]], lines, [*lines[1:], None], strict=True):
         weights = evidence(line)
         if line.number < first.number:
             weights["head"] += FIRST
         elif line is first and _begins_a_list(line, following):
             weights["ingredients"] += FIRST
-        elif line is first and not line.bullet and line.words <= LONGEST_TITLE:
+        elif line is first and (not line.bullet or numbered) and line.words <= LONGEST_TITLE:
             weights["head"] += FIRST + (ALONE if line.number + 1 not in numbers else 0.0)
         elif _goes_on(line, above):
             weights["ingredients"] = min(weights["ingredients"], 0.0)

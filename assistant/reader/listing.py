@@ -32,6 +32,11 @@ TABLE_HEAD = frozenset(
         "notes",
     }
 )
+#: Buttons of a web page that are pasted with the list.
+FURNITURE = re.compile(
+    r"(?:us customary|us|metric|imperial|cups|grams|[\s/|\u2013-]|1x|2x|3x|scale|servings:?|print|save|pin|cook mode.{0,60})+",
+    re.IGNORECASE,
+)
 #: A sentence of more words than these is talk, unless an amount opens it.
 TALK = 12
 LONGEST_HEADING = 10
@@ -68,6 +73,8 @@ def _kind(desk: Desk, line: Marked, last: int, *, bulleted: bool, goes_on: bool)
     amount = bool(AMOUNT.match(body))
     if goes_on and _goes_on(desk, line, bulleted=bulleted):
         return "more"
+    if FURNITURE.fullmatch(body):
+        return "note"
     if _nests(desk, line, last) or _is_component(desk, line, last, bulleted=bulleted):
         return "component"
     if set(body.lower().split()) <= TABLE_HEAD:
@@ -118,11 +125,11 @@ def _is_component(desk: Desk, line: Marked, last: int, *, bulleted: bool) -> boo
     if bulleted:
         return line.words <= SHORT and bool(below and below.bullet)
     alone = not (line.number and desk.lines[line.number - 1].body)
-    heads = (alone or _is_part(line)) and below is not None and bool(AMOUNT.match(below.body))
+    heads = (alone or is_part(line)) and below is not None and bool(AMOUNT.match(below.body))
     return line.words <= SHORT_BARE and heads and (line.shouted or "," not in line.body)
 
 
-def _is_part(line: Marked) -> bool:
+def is_part(line: Marked) -> bool:
     """Whether a line between amounts is nothing but the name of a part: "Frosting", "Crumb topping"."""
     said = singulars(line.body.lower()).split()
     return (

@@ -11,6 +11,9 @@ from assistant.reader.figures import figure
 from assistant.reader.names import ANDS, JOINS, ORS, Taken, known
 from assistant.reader.pieces import Piece
 
+#: "Stock, hot" tells how it is, and not of which kind.
+STATES = frozenset({"hot", "cold", "warm", "cool", "boiling", "chilled"})
+
 
 class Listed(NamedTuple):
     """The foods of one piece, the word that joins them to the list ("" where there is none), and whether they are surely foods."""
@@ -43,7 +46,10 @@ def listed(draft: Draft, left: list[Piece]) -> None:
     if not parts:
         return
     if _is_kind_of_name(draft, parts):
-        draft.names[0] = f"{parts[0]} {draft.names[0]}"
+        if parts[0] in STATES:
+            draft.taken.states.append(parts[0])
+        else:
+            draft.names[0] = f"{parts[0]} {draft.names[0]}"
     elif joined == "or":
         draft.names[0], *others = joined_foods.share([draft.names[0], *parts], tight=False, together=False)
         draft.alternatives += others

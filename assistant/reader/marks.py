@@ -28,6 +28,8 @@ BOLD = re.compile(r"(\*\*|__)(?=\S)[^*_]{1,120}(?<=\S)\1\s{0,2}:?$")
 #: A few words in italics that stand alone are a sub-heading: "*Cake*".
 ITALIC_HEADING = re.compile(r"([*_])(?=[A-Z])[^*_.,!?\d]{2,40}(?<=[^\s])\1\s{0,2}:?$")
 UNDERLINE = re.compile(r"(?:={3,}|-{3,}|~{3,})\s*$")
+#: Two columns of foods side by side: "500 g mince          60 g butter".
+COLUMNS = re.compile(r"(?<=[a-z)])(?: {4,80}|\t{1,8})(?=\d)")
 #: What stands over a post or opens a letter is no title.
 POSTED = re.compile(
     r"(?:posted|submitted|written|shared|uploaded|sent) (?:by|on)\b|(?:hi|hello|hey|dear)\b.{0,40}$|on .{4,60} wrote:?$",
@@ -93,6 +95,8 @@ def mark(number: int, raw: str) -> Marked:
             bullet, stripped = "-", stripped[found.end() :]
         if found := NUMBER.match(stripped):
             bullet, stripped = "1", stripped[found.end() :]
+    if stripped[:1].isdigit():
+        stripped = COLUMNS.sub("; ", stripped)
     body = plain(stripped)
     if not level and not bullet and (found := NUMBER.match(body)):
         # "**1.** Mix" and "Step 1: Mix" with marks of their own.

@@ -70,10 +70,18 @@ def oven_of(layout: Layout, steps: Sequence[Step]) -> Oven | None:
     if not figures:
         return Oven(temp_f=None, stated=_words(told), vessel=vessel)
     still = [figure for figure in figures if not figure.fan]
+    if not still:
+        # "160 C fan (180 C)": the word stands near to both, and the hotter one is the still oven's.
+        still = [figure for figure in figures if _is_hotter_of_pair(figure, figures)]
     best = next((figure for figure in still if figure.preheats), still[0] if still else figures[0])
     # "200C/fan 180C": the hotter of such a pair is the still oven's, whichever the word "fan" stands nearer to.
-    paired = any(FAN_LESS_F[0] <= best.temp_f - other.temp_f <= FAN_LESS_F[1] for other in figures)
+    paired = _is_hotter_of_pair(best, figures)
     return Oven(temp_f=best.temp_f, stated=best.stated, vessel=vessel, fan=best.fan and not paired)
+
+
+def _is_hotter_of_pair(figure: _Figure, figures: Sequence[_Figure]) -> bool:
+    """Whether another figure is as much lower as a fan oven is set."""
+    return any(FAN_LESS_F[0] <= figure.temp_f - other.temp_f <= FAN_LESS_F[1] for other in figures)
 
 
 def _told(layout: Layout, steps: Sequence[Step]) -> list[_Told]:

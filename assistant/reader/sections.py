@@ -15,7 +15,7 @@ from assistant.reader import clean, headings
 from assistant.reader.desk import Desk, Kind, is_fact, title_of
 from assistant.reader.guess import AMOUNT, guess
 from assistant.reader.headings import Part
-from assistant.reader.listing import sort_list
+from assistant.reader.listing import is_part, sort_list
 from assistant.reader.marks import POSTED, Marked, mark
 from assistant.reader.telling import sort_method
 from rules.recipe import Struct
@@ -25,6 +25,9 @@ FRONT_MATTER = 60
 LONGEST_TITLE = 12
 #: A letter around a quoted recipe: at least this many quoted lines, and this share of all.
 QUOTED_LINES, QUOTED_SHARE = 6, 0.6
+#: "Doughnuts - Grandma K." ends no sentence; blanks or a tab that set facts apart from a title.
+INITIAL = re.compile(r"\b[A-Z]\.$|\b(?:Mrs|Mr|Ms|Dr|Jr|Sr)\.$")
+APART = re.compile(r"\s{3,80}|\t")
 QUOTE = re.compile(r"\s{0,8}>")
 #: No recipe is longer; what comes after is left unread, so that any text is read in a moment [lines, characters].
 MOST_LINES, MOST_CHARACTERS, LONGEST_LINE = 1_000, 80_000, 12_000
@@ -206,7 +209,29 @@ class _Sorter:
         del parts[self.end :]
         self.guessed = "ingredients" not in seen
         guess(desk.lines[: self.end], parts, desk.kinds, start)
+        if self.guessed:
+            self._end_before_another(parts, start)
         return parts, headed
+
+    def _end_before_another(self, parts: list[Part], start: int) -> None:
+        """Where nothing has headings, a title over a second list after a method opens a second recipe."""
+        told = False
+        for line in self.desk.lines[start : self.end]:
+            if not line.body:
+                continue
+            if told and parts[line.number] == "ingredients" and self._is_recipe_title(line):
+                self.others.append(line.body)
+                self.end = line.number
+                del parts[self.end :]
+                return
+            told = told or parts[line.number] == "method"
+
+    def _is_recipe_title(self, line: Marked) -> bool:
+        """Whether a line is set like a title, says no amount and names no part of the dish."""
+        alone = line.number == 0 or not self.desk.lines[line.number - 1].body
+        heads = not line.bullet and not line.colon and (line.shouted or line.level or alone)
+        named = AMOUNT.match(line.body) or headings.OPENERS.match(line.body.lower()) or is_part(line)
+        return bool(heads) and not named and 1 < line.words <= LONGEST_TITLE // 2
 
     def _goes_on(self, line: Marked) -> bool:
         """Whether a line is the wrapped end of a sentence: "combine the dry / ingredients: flour, salt"."""
@@ -285,7 +310,7 @@ class _Sorter:
                 part == "head" and self.title is None and (line.level or line.shouted or _may_be_title(line))
             ):
                 desk.kinds[line.number] = "title"
-                self.title = line.body.rstrip(":.") or None
+                self.title = _alone(line) or None
 
 
 def _opens(line: Marked) -> Part | None:
@@ -301,7 +326,16 @@ def _opens(line: Marked) -> Part | None:
 
 
 def _may_be_title(line: Marked) -> bool:
-    return line.words <= LONGEST_TITLE and not line.body.endswith((".", "!")) and not POSTED.match(line.body)
+    ended = line.body.endswith((".", "!")) and not INITIAL.search(line.body)
+    return line.words <= LONGEST_TITLE and not ended and not POSTED.match(line.body)
+
+
+def _alone(line: Marked) -> str:
+    """The title of a line, without facts that stand far behind it: "Lasagne     Serves 8"."""
+    first = APART.split(line.raw.strip())[0]
+    whole = line.body.rstrip(":" if INITIAL.search(line.body) else ":.")
+    told = clean.plain(first)
+    return told if told and told != whole and whole.startswith(told) else whole
 
 
 def _is_title(desk: Desk, line: Marked) -> bool:

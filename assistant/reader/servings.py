@@ -33,6 +33,7 @@ TOLD = re.compile(
 DOZEN = re.compile(r"\ba dozen\b", re.IGNORECASE)
 #: What stands between the facts on one line: "Prep: 10 min | Serves: 4".
 PARTS = re.compile(r"\s[|\u00b7\u2022/]\s")
+SIZE = re.compile(r"\s?(?:\d{1,2}(?:\s?x\s?\d{1,2})?)?\s?-?(?:inch|in\b|\"|cm\b|quart)", re.IGNORECASE)
 MOST = 2000.0
 HEAD_COUNT = frozenset({"serving", "servings", "people", "persons", "person", "portion", "portions"})
 
@@ -66,7 +67,11 @@ def _stated(part: str) -> Servings | None:
 def _in_passing(line: Line) -> Servings | None:
     """A count inside a sentence of the head ("Serves 6"), or in brackets under the list's heading."""
     body = in_figures(line.body)
-    for found in INSIDE.finditer(body):
+    # "Makes one 9 inch pan, serves about 8": people count before pieces.
+    stated = sorted(
+        INSIDE.finditer(body), key=lambda found: not found[0].lower().startswith(("serves", "feeds"))
+    )
+    for found in stated:
         count = _count(body[found.end() :], found[0].strip().lower())
         if found[0].lower().strip().endswith("for"):
             told = count.of.split()[-1] if count else ""
@@ -94,6 +99,9 @@ def _count(rest: str, key: str) -> Servings | None:
     low = value(found[1])
     high = value(found[2]) if found[2] else low
     if low is None or high is None or not 0 < low <= MOST or not 0 < high <= MOST:
+        return None
+    if SIZE.match(DOZEN.sub("12 ", rest).strip(), found.end(1)):
+        # "One 9 inch pan" feeds nobody by itself.
         return None
     if found[3]:
         low, high = low * 12, high * 12

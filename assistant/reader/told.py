@@ -23,6 +23,8 @@ ENDS = re.compile(
 )
 #: "Butter the size of an egg" holds no egg.
 COMPARED = re.compile(r"\b(?:the )?size of an? \w{1,20}", re.IGNORECASE)
+#: "A pound and a half of beef" is told in one breath.
+AND_A_HALF = re.compile(r"\b(an?|one|two|three|\d{1,2}) (\w{1,12}) and a half\b", re.IGNORECASE)
 STARTS = re.compile(r"(?<![\w/.])(?=(?:\d|\.\d|[½¼¾⅓⅔⅛]|[a-z]{1,7}[\s-]))", re.IGNORECASE)
 NOT_TAKEN = re.compile(r"\b(?:no|not|never|without|don't|another|every)\b", re.IGNORECASE)
 #: A text is untrusted; a paragraph longer than this is read up to here.
@@ -34,6 +36,7 @@ def told(lines: Iterable[Line]) -> tuple[Ingredient, ...]:
     found: dict[tuple[int, str], Ingredient] = {}
     for paragraph in _paragraphs(lines):
         text = COMPARED.sub(lambda words: " " * len(words[0]), " ".join(line.body for line in paragraph))
+        text = AND_A_HALF.sub(lambda found: f"{_half_more(found[1])} {found[2]}".ljust(len(found[0])), text)
         place = 0
         for fragment in ENDS.split(text[:LONGEST]):
             place = text.index(fragment, place)
@@ -42,6 +45,11 @@ def told(lines: Iterable[Line]) -> tuple[Ingredient, ...]:
                 found.setdefault((line.number, ingredient.name), ingredient)
             place += len(fragment)
     return tuple(found.values())
+
+
+def _half_more(whole: str) -> str:
+    """A whole number and a half, in figures."""
+    return f"{({'a': '1', 'an': '1', 'one': '1', 'two': '2', 'three': '3'}).get(whole.lower(), whole)} 1/2"
 
 
 def _paragraphs(lines: Iterable[Line]) -> list[list[Line]]:

@@ -250,3 +250,37 @@ def test_a_million_characters_are_read_in_a_moment(unit: str) -> None:
 def test_a_bare_figure_is_a_doubt_that_says_how_it_was_taken(figure: str, scale: str) -> None:
     recipe = told(f"Preheat the oven to {figure}.")
     assert [doubt.taken for doubt in recipe.doubts] == [f"the oven's {figure} was read as {figure} {scale}"]
+
+
+@pytest.mark.parametrize(
+    "step",
+    [
+        "Preheat the oven to 160C fan (180C / gas 4).",
+        "Heat oven to 180C/fan 160C.",
+        "Heat oven to 180C (160C fan).",
+    ],
+)
+def test_of_a_still_and_a_fan_oven_the_still_one_counts(step: str) -> None:
+    oven = told(step).oven
+    assert oven is not None
+    assert (oven.temp_f, oven.fan) == (355, False)
+
+
+def test_people_count_before_pans() -> None:
+    text = "Cornbread\n\nThis makes one 9 inch pan, serves about 8.\n\nIngredients\n\n1 cup cornmeal\n\nMethod\n\n1. Bake it.\n"
+    servings = read(text).servings
+    assert servings is not None
+    assert servings.low == 8
+
+
+def test_a_pound_and_a_half_is_told_in_one_breath() -> None:
+    beef = read("Take a pound and a half of stewing beef and brown it in your iron pot.").ingredients[0]
+    assert (beef.name, beef.amounts[0].low, beef.amounts[0].unit) == ("stewing beef", 1.5, "pound")
+
+
+def test_frying_in_deep_fat_is_deep_frying() -> None:
+    assert [
+        action.does
+        for step in told("Fry in deep hot lard, about 3 minutes.").steps
+        for action in step.actions
+    ] == ["deep fry"]

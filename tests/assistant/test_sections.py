@@ -329,3 +329,68 @@ def test_a_time_behind_a_heading_word_opens_no_method(fact: str) -> None:
     page = layout(RECIPE.format(list=f"{fact}\n\nIngredients", method="Method"))
     assert page.title == "River Bannock"
     assert [line.body for line in page.lines if line.kind == "ingredient"] == ["2 cups flour", "1 tsp salt"]
+
+
+TWO = """Potato Pot
+
+2 lb potatoes
+1/2 cup butter
+
+Boil the potatoes in salted water for 20 minutes and add the butter.
+
+Bean Pot
+
+2 cans beans
+1 onion
+
+Fry the onion and add the beans.
+"""
+
+
+@pytest.mark.parametrize(
+    "text", [TWO, TWO.replace("Potato Pot", "POTATO POT").replace("Bean Pot\n", "BEAN POT")]
+)
+def test_a_title_over_a_second_list_opens_another_recipe_where_nothing_has_headings(text: str) -> None:
+    page = layout(text)
+    assert [line.body for line in page.lines if line.kind == "ingredient"] == [
+        "2 lb potatoes",
+        "1/2 cup butter",
+    ]
+    assert [title.lower() for title in page.others] == ["bean pot"]
+
+
+def test_a_part_after_the_method_is_no_other_recipe() -> None:
+    page = layout(TWO.replace("Bean Pot", "Crumb topping"))
+    assert page.others == ()
+    assert "2 cans beans" in [line.body for line in page.lines if line.kind == "ingredient"]
+
+
+@pytest.mark.parametrize(
+    ("written", "title"),
+    [
+        ("Doughnuts - Grandma K.", "Doughnuts - Grandma K."),
+        ("Lasagne     Serves 8     Oven 180C", "Lasagne"),
+        ("1. Apple Burgers", "Apple Burgers"),
+        ("Two for the weekend!\n\nAPPLE BURGERS", "APPLE BURGERS"),
+    ],
+)
+def test_a_title_is_known_by_its_place(written: str, title: str) -> None:
+    assert (
+        layout(f"{written}\n\n2 lb potatoes\n1 onion\n\na) Fry the onion.\nb) Add the potatoes.\n").title
+        == title
+    )
+
+
+def test_buttons_of_a_page_are_no_part_of_the_dish() -> None:
+    page = layout(RECIPE.format(list="Ingredients\n\nUS Customary  Metric\n1x 2x 3x", method="Method"))
+    assert [(line.body, line.component) for line in page.lines if line.kind == "ingredient"] == [
+        ("2 cups flour", None),
+        ("1 tsp salt", None),
+    ]
+
+
+def test_two_columns_of_foods_are_two_foods() -> None:
+    from assistant.reader.read import read
+
+    text = "Pot\n\nIngredients\n\n500 g mince            60 g butter\n1 onion, chopped       800 ml milk\n\nMethod\n\n1. Fry all.\n"
+    assert [item.name for item in read(text).ingredients] == ["mince", "butter", "onion", "milk"]

@@ -253,3 +253,17 @@ def test_pieces_of_meat_arranged_in_a_dish_are_no_layers_and_stuffed_vegetables_
     stuffed = recipe(*foods, oven=Oven(temp_f=350), steps=(step(act("fill", "bell peppers"), bake),))
     assert "assembled and baked" not in seen(laid)
     assert "assembled and baked" in seen(stuffed)
+
+
+def test_shanks_in_broth_are_braised_and_couscous_beside_them_is_not_baked() -> None:
+    shanks = msgspec.structs.replace(line("lamb shanks", amount(4)))
+    broth = line("broth", amount(3, "cup"))
+    couscous = line("couscous", amount(2, "cup"))
+    assert "braised in the oven" in roasted(shanks, broth, hours=2.5)
+    assert "joint cooked long" not in roasted(shanks, broth, hours=2.5)
+    act = doing(shanks, broth, couscous)
+    bake = act("bake", vessel="oven", minutes=minutes(150))
+    told = step(act("add", "lamb shanks", "broth", vessel="pot"), bake, act("serve", "couscous"))
+    assert "grain or cheese baked" not in seen(
+        recipe(shanks, broth, couscous, oven=Oven(temp_f=325), steps=(told,))
+    )
