@@ -46,7 +46,7 @@ def asked(plan: Plan, act: str, said: str = "", **slots: object) -> str:
             "1 to buy:\n  flour: a 2 lb bag for 1 1/2 cups, 5 cups left over",
         ),
         ("kit", "", "For camp: 54 briquettes; a chimney."),
-        ("labels", "", "dry-1:\n  COBBLER, DRY\n  add 1 1/2 cups milk"),
+        ("labels", "", "COBBLER, DRY\n  add 1 1/2 cups milk"),
         ("cautions", "", "- Coals give off carbon monoxide: outside only."),
         ("camp", "", "Gravel Bar Peach Cobbler: batter bake, for 9."),
         (

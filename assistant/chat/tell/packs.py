@@ -76,7 +76,7 @@ def labels(_one: Meant, plan: Plan, _day: Day, _utterance: str) -> str:
     """The text of every label."""
     if not plan.labels:
         return "No bag needs a label."
-    return "\n".join(f"{label.pack}:\n  " + label.text.replace("\n", "\n  ") for label in plan.labels)
+    return "\n".join(label.text.replace("\n", "\n  ") for label in plan.labels)
 
 
 def _pack(pack: Pack, plan: Plan, day: Day) -> str:
