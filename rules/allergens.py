@@ -12,6 +12,7 @@ from typing import get_args
 from rules import table
 from rules.because import Ledger, Rule
 from rules.foods import Food, Item, catalogue
+from rules.foods.names import plain, singulars
 from rules.hazards import DOUGH_FAMILIES
 from rules.plan import Allergen, MayHold
 from rules.recipe import Ingredient, Recipe
@@ -29,6 +30,19 @@ UNKNOWN = Rule(
 
 EXACT = ("name", "alias")
 NINE: tuple[Allergen, ...] = get_args(Allergen)
+
+
+class InTheName(table.Row, frozen=True, kw_only=True):
+    """What words in the name of a food tell of it, beside or against the food that it is looked up as.
+
+    A brioche is looked up as bread and holds egg besides; tamari is a soy sauce with little or no wheat.
+    """
+
+    phrase: str
+    allergens: tuple[Allergen, ...] = ()
+    may_hold: tuple[Allergen, ...] = ()
+    frees: tuple[Allergen, ...] = ()
+    when_unknown: bool = False
 
 
 class FreeFrom(table.Row, frozen=True, kw_only=True):
@@ -51,17 +65,13 @@ def allergens(
     sure: set[Allergen] = set()
     check: dict[str, set[Allergen]] = {}
     for item in items:
-        if item.food is None:
-            continue
-        gone = freed(item.ingredient)
-        held = set(item.food.allergens) - gone
+        held, doubtful = held_by(item.ingredient, item.food)
         sure |= held
         if held:
             named = listed(allergen for allergen in NINE if allergen in held)
-            ledger.note(HOLDS.says(item.ingredient.name, food=item.food.name, allergens=named))
-        check.setdefault(item.ingredient.name, set()).update(
-            (set(item.food.may_hold) | (set(item.food.allergens) & gone)) - held
-        )
+            food = item.food.name if item.food else item.ingredient.name
+            ledger.note(HOLDS.says(item.ingredient.name, food=food, allergens=named))
+        check.setdefault(item.ingredient.name, set()).update(doubtful)
     for bread in _bread_to_serve(recipe):
         sure |= set(bread.allergens)
         ledger.note(HOLDS.says(f"{bread.name} to serve", food=bread.name, allergens=listed(bread.allergens)))
@@ -73,6 +83,28 @@ def allergens(
     return _of_nine(sure), tuple(
         MayHold(food=name, may_hold=_of_nine(held)) for name, held in check.items() if held
     )
+
+
+def held_by(line: Ingredient, food: Food | None) -> tuple[set[Allergen], set[Allergen]]:
+    """What a line surely holds, and what its label must be read for: from its food and from the words of its name."""
+    told = [row for row in _in_the_name(line.name) if food is None or not row.when_unknown]
+    off = freed(line)
+    gone = off | {one for row in told for one in row.frees}
+    own = set(food.allergens) if food else set()
+    named = {one for row in told for one in row.allergens}
+    held = (own - gone) | (named - off)
+    doubtful = {*(food.may_hold if food else ()), *(one for row in told for one in row.may_hold)}
+    return held, (doubtful | (own & gone) | (named & off)) - held
+
+
+def _in_the_name(name: str) -> list[InTheName]:
+    """The rows whose phrase stands in a name, in whole words; singular or plural is all one."""
+    words = f" {singulars(plain(name))} "
+    return [
+        row
+        for row in table.read("allergen_words.csv", InTheName)
+        if f" {singulars(plain(row.phrase))} " in words
+    ]
 
 
 def _bread_to_serve(recipe: Recipe) -> list[Food]:

@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from functools import cache
 
 from rules import foods, swaps, table
-from rules.allergens import freed
+from rules.allergens import held_by
 from rules.because import Ledger, Rule
 from rules.circumstances import Day, Swap
 from rules.foods import Food, Item, catalogue
@@ -148,10 +148,8 @@ def holds(item: Item, meaning: Meaning) -> bool:
     if any(f" {singulars(plain(word))} " in name for word in meaning.words):
         return True
     food = item.food
-    if food is None:
-        return False
-    sure = set(food.allergens) - freed(item.ingredient)
-    return _is(food, meaning) or bool(sure & meaning.allergens)
+    sure, _ = held_by(item.ingredient, food)
+    return bool(sure & meaning.allergens) or (food is not None and _is(food, meaning))
 
 
 def _is(food: Food, meaning: Meaning) -> bool:

@@ -84,3 +84,58 @@ def test_an_unknown_food_is_asked_about_and_never_counted_as_free() -> None:
 def test_the_nine_come_in_one_order() -> None:
     made = recipe(line("walnuts"), line("eggs"), line("milk"))
     assert allergens(made, items(made), Ledger())[0] == ("milk", "egg", "tree nuts")
+
+
+@pytest.mark.parametrize(
+    ("name", "sure", "labels"),
+    [
+        ("brioche", {"wheat", "milk", "egg"}, {"soybeans"}),
+        ("challah", {"wheat", "egg"}, {"milk", "soybeans"}),
+        ("tamari", {"soybeans"}, {"wheat"}),
+        ("gochujang", {"soybeans"}, {"wheat", "fish"}),
+        ("spaetzle", {"wheat", "egg"}, {"milk"}),
+        ("halva", {"sesame"}, {"milk", "tree nuts", "peanuts", "soybeans"}),
+        ("toffee", {"milk"}, {"tree nuts", "peanuts", "soybeans", "sesame"}),
+        ("plum sauce", set(), {"soybeans", "wheat", "sesame"}),
+        ("spring roll wrappers", {"wheat"}, set()),
+    ],
+)
+def test_the_name_tells_more_than_the_food_that_it_is_looked_up_as(
+    name: str, sure: set[Allergen], labels: set[Allergen]
+) -> None:
+    found, check, _ = held(line(name))
+    assert found == sure
+    assert check.get(name, set()) == labels
+
+
+@pytest.mark.parametrize(
+    ("name", "sure", "labels"),
+    [
+        ("grandmother's shrimp relish", {"crustacean shellfish"}, set()),
+        ("river cheese", set(), {"milk"}),
+        ("aunt's festive bread", {"wheat"}, set()),
+        ("eggplant relish", set(), set()),
+        ("buckwheat honey glaze", set(), set()),
+    ],
+)
+def test_the_words_of_an_unknown_food_are_heard(
+    name: str, sure: set[Allergen], labels: set[Allergen]
+) -> None:
+    """Better a label too many than a caution too few; an unknown food is asked about as well."""
+    found, check, ledger = held(line(name, food=""))
+    assert found == sure
+    assert check.get(name, set()) == labels
+    assert any(question.about == "allergens" for question in ledger.questions)
+
+
+def test_a_word_that_frees_goes_before_the_words_of_the_name() -> None:
+    sure, check, _ = held(line("gluten-free brioche"))
+    assert "wheat" not in sure
+    assert "wheat" in check["gluten-free brioche"]
+
+
+def test_what_a_known_food_holds_is_not_told_by_words_for_unknown_ones() -> None:
+    assert held(line("coconut cream"))[0] == set()
+    assert held(line("cream of tartar"))[0] == set()
+    assert held(line("butternut squash"))[0] == set()
+    assert "milk" not in held(line("butter beans"))[1].get("butter beans", set())
