@@ -71,7 +71,7 @@ class Line:
             self.ends[label].setdefault(end, start)
         #: the words as the amount grammar wants them: one-letter units keep their capitals, units in names are hidden
         self.words = [
-            ROUND.get(word, word) if len(word) == 1 else low
+            ROUND.get(word, word) if len(word) == 1 and word != "A" else low
             for word, low in zip(written(self.doc), self.lower, strict=True)
         ]
         for start in self.starts["whole"]:
