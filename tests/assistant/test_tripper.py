@@ -258,3 +258,24 @@ def test_a_trip_is_forgotten_until_undone(told: Session) -> None:
     assert told.say("forget the trip").answer.startswith("The trip is forgotten")
     told.say("undo")
     assert "dishes 6" in told.say("plan the trip").answer
+
+
+def test_one_meal_of_the_trip_is_opened_cooked_and_logged(told: Session, store: Store) -> None:
+    """The dish is planned in the trip's circumstances, and what is told after it is logged with that plan."""
+    turn = told.say("open Saturday breakfast")
+    assert turn.did == ("trip open",)
+    assert turn.answer.startswith("Saturday breakfast. Buttermilk Biscuits")
+    assert told.day.people == 9
+    assert told.day.wind == "breezy"
+    assert told.say("took 24 minutes, top a bit pale").did == ("log",)
+    (logged,) = store.cooks()
+    assert (logged.cooked.dish, logged.cooked.wind) == ("Buttermilk Biscuits", "breezy")
+    assert "go by your own log" in told.say("plan the trip").answer
+    assert told.say("open Saturday supper cornbread").answer.startswith("Saturday supper. PAN CORNBREAD")
+
+
+def test_a_kept_name_is_opened_as_ever(told: Session, store: Store) -> None:
+    for name in ("Friday", "Saturday breakfast"):
+        store.keep(name, shipped()["can chili"](), Day())
+        assert told.say(f"open {name}").did == ("open",)
+    assert told.say("open Monday").did != ("trip open",)

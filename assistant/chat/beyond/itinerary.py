@@ -134,6 +134,20 @@ def _over_and(hearing: Hearing, dish: Span, knows: Knows) -> Span:
     return dish
 
 
+def opened(hearing: Hearing, knows: Knows) -> dict[str, Any] | None:
+    """A meal of the trip that is to be talked about by itself: "open Friday supper", "show me Saturday's cornbread"."""
+    verb = hearing.phrase(0, "open")
+    if verb is None:
+        return None
+    head = _head(hearing, verb.end, len(hearing.words))
+    if head.day is None:
+        return None
+    dish = _dish(hearing, verb.end, len(hearing.words), head, knows)
+    named = {"dish": hearing.said(*dish)} if dish is not None and knows(hearing.said(*dish)) else {}
+    is_told = head.meal is not None or bool(named)
+    return _place(head) | named if is_told and (named or dish is None) else None
+
+
 def _changed(verb: Found, head: _Head) -> Iterator[Piece]:
     """A meal that is dropped, or moved to another hour."""
     spans = ((verb.start, verb.end), *head.spans)

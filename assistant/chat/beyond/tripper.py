@@ -12,7 +12,7 @@ from assistant.chat.acts import Meant
 from assistant.chat.beyond.cookbook import Cookbook, Dish
 from assistant.chat.beyond.draft import Draft, DraftMeal, trip
 from assistant.chat.beyond.hearing import Hearing, hear, left_over, phrases
-from assistant.chat.beyond.itinerary import TABLE, Piece, light, pieces, pots_of
+from assistant.chat.beyond.itinerary import TABLE, Piece, light, opened, pieces, pots_of
 from assistant.chat.beyond.pots import joined
 from assistant.chat.beyond.rooms import Host, Part
 from assistant.chat.beyond.trip_asked import TripAsked, begun, of_the_trip
@@ -44,6 +44,7 @@ class Tripper:
         ("move Friday supper to 7", "move a meal, or drop it"),
         ("plan the trip", "join everything up"),
         ("shopping for the trip", "ask for one list of it"),
+        ("open Friday supper", "talk about one meal of it"),
         ("save the trip as trip.toml", "write it to a file, or its plan"),
     )
 
@@ -74,6 +75,9 @@ class Tripper:
             asks = of_the_trip(hearing) or self._of_no_dish(utterance)
             if asks is not None:
                 return Part((Meant(act=asks.act, slots=asks.slots),), "", lambda _before: self._answer(asks))
+            meal = opened(hearing, self._knows)
+            if meal is not None and not self._is_kept(hearing) and self._meant_by(meal):
+                return Part((Meant(act="trip open", slots=meal),), "", lambda _before: self._open(meal))
         is_other = hearing.phrase(0, "other") is not None and hearing.phrase(0, "drop", "move") is None
         if is_other or hearing.words[-1] == "?" or hearing.phrase(0, "ask") is not None:
             return None
@@ -215,6 +219,34 @@ class Tripper:
         from assistant.chat.beyond.trip_answers import answer
 
         return answer(asks.slots["about"], self._plan(told))
+
+    def _is_kept(self, hearing: Hearing) -> bool:
+        """Whether a sentence ends in the name of a kept meal, which is opened as ever."""
+        said = hearing.text.lower().rstrip(".!")
+        return any(said.endswith(f" {name.lower()}") for name in self._host.context().kept)
+
+    def _meant_by(self, said: dict[str, Any]) -> list[DraftMeal]:
+        """The dishes of the trip on that day, at that meal, of that name, as far as each was said."""
+        dish = self._dish(said["dish"]) if "dish" in said else None
+        return [
+            one
+            for one in self._draft.meals
+            if one.day == said["day"]
+            and ("meal" not in said or _usual(one.meal) == _usual(said["meal"]))
+            and (dish is None or one.recipe == dish.recipe)
+        ]
+
+    def _open(self, said: dict[str, Any]) -> str:
+        """Talk about one dish of the trip from now on, in the circumstances that the trip gives it."""
+        from assistant.chat.answers import in_short
+
+        meal = self._meant_by(said)[0]
+        plan = self._plan(trip(self._draft, self._host.day, self._today()))
+        dish = next(
+            one for one in plan.dishes if one.meal == meal.name and one.plan.recipe.title == meal.recipe.title
+        )
+        self._host.become(meal.recipe, dish.day)
+        return f"{meal.name}. {in_short(dish.plan, dish.day)}"
 
     def _plan(self, told: Trip) -> TripPlan:
         from rules.trip.plan import plan as planned  # loads when a trip is first planned: most talks never do
