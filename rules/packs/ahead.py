@@ -40,7 +40,7 @@ def _said(pack: Pack, place: Place, portions: list[Portion]) -> str | None:
             return (
                 "weeks before in the freezer, flat and sealed twice"
                 if frozen
-                else f"at most {days} days before, kept cold"
+                else f"at most {_days(days)} before, kept cold"
             )
         case "prepped", "dough":
             return "weeks before in the freezer" if pack.travels == "frozen" else "the day before, kept cold"
@@ -59,4 +59,8 @@ def _said(pack: Pack, place: Place, portions: list[Portion]) -> str | None:
 
 
 def _cut_days() -> str:
-    return f"{figure('cut_days').value:.0f} days"
+    return _days(figure("cut_days").value)
+
+
+def _days(count: float) -> str:
+    return f"{count:.0f} day{'' if count == 1 else 's'}"
