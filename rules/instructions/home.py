@@ -5,12 +5,15 @@ from __future__ import annotations
 import re
 
 from rules.circumstances import Day
+from rules.foods import catalogue
 from rules.instructions.words import amount_of, contents, joined, prep_verbs, sentence
 from rules.packs import Contents
 from rules.plan import Pack, PackItem
 from rules.recipe import Recipe
 from rules.roles import Role, role_of
 
+#: What is done to a food whose preparation is not told.
+_USUAL: dict[Role, str] = {"cheese": "grate", "mix-in": "chop", "cured meat": "cut"}
 _FLESH: frozenset[Role] = frozenset({"meat", "fish", "cured meat"})
 
 
@@ -102,7 +105,8 @@ def _prepare(pack: Pack, recipe: Recipe, day: Day) -> str:
     work: dict[str, list[str]] = {}
     for item in pack.items:
         ingredient = recipe.ingredients[item.ingredient]
-        verb = _verb(ingredient.prep, _role(recipe, item))
+        food = catalogue().get(ingredient.food) if ingredient.food else None
+        verb = _verb(ingredient.prep, _role(recipe, item), hardy=food is not None and food.is_hardy)
         told = amount_of(item, ingredient, day.units)
         plain = ingredient.prep is None or ingredient.prep.lower() in prep_verbs()
         work.setdefault(verb, []).append(told if plain else f"{told} ({ingredient.prep})")
@@ -111,18 +115,18 @@ def _prepare(pack: Pack, recipe: Recipe, day: Day) -> str:
     return sentence(f"{done}; bag {'it' if len(pack.items) == 1 else 'them together'}{under} ({pack.id})")
 
 
-def _verb(prep: str | None, role: Role) -> str:
-    """The verb of a preparation, or what is usually done with such a food."""
+def _verb(prep: str | None, role: Role, *, hardy: bool = False) -> str:
+    """The verb of a preparation, or what is usually done with such a food; `hardy` fruit is no berry."""
     match role:
         case "boiled egg" | "egg":
             return "boil, cool and peel"
         case "cooked grain" | "grain":
             return "cook and cool at once"
-        case "meat" | "fish" | "cured meat":
+        case "meat" | "fish":
             return "cook through and cool at once"
-        case "fruit" if prep is None:
+        case "fruit" if prep is None and not hardy:
             return "wash and pick over"
     for word in re.findall(r"[a-zé]+", (prep or "").lower()[:100]):
         if word in prep_verbs():
             return prep_verbs()[word]
-    return "grate" if role == "cheese" else "chop" if role == "mix-in" else "wash and cut"
+    return _USUAL.get(role, "wash and cut")

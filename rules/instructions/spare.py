@@ -34,4 +34,5 @@ def spare(camp_steps: Sequence[str], fat: Sequence[FatUse], ledger: Ledger) -> s
         wanted.append(FAT)
     for what in wanted:
         ledger.note(SPARE.says("steps", what=what))
-    return sentence(f"put {joined(wanted)} into small bags of their own") if wanted else ""
+    bags = "small bags of their own" if len(wanted) > 1 else "a small bag of its own"
+    return sentence(f"put {joined(wanted)} into {bags}") if wanted else ""

@@ -163,6 +163,15 @@ def body_goes_dry(portion: Portion, kitchen: Kitchen) -> Place | None:
     return None
 
 
+def _is_later_than_the_roux(portion: Portion, kitchen: Kitchen) -> bool:
+    """Whether it goes into the pot at another step than the flour that thickens it: a bay leaf is no part of a roux."""
+    entry = portion.entry
+    if entry is None or not entry.hot or portion.role == "starch":
+        return False
+    bodies = [taking for taking in kitchen.company(portion) if kitchen.role(taking) == "flour" and taking.hot]
+    return bool(bodies) and all(taking.step != entry.step for taking in bodies)
+
+
 def _feeds_yeast(portion: Portion, kitchen: Kitchen) -> bool:
     """Whether it is stirred into warm liquid with the yeast, before any flour."""
     entry = portion.entry
@@ -182,7 +191,7 @@ def sugar_and_spice_beside_flour_go_dry(portion: Portion, kitchen: Kitchen) -> P
     """What shares a mixture with flour shares its bag, sugar beaten with the eggs included."""
     if portion.role not in _SEASONING or portion.entry is None or portion.entry.laid:
         return None
-    if not kitchen.has_body(portion):
+    if not kitchen.has_body(portion) or _is_later_than_the_roux(portion, kitchen):
         return None
     if portion.role == "sugar" and _feeds_yeast(portion, kitchen):
         return _dry(portion, ("season", portion.part, "yeast", portion.entry.at), YEAST_SUGAR)

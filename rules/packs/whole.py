@@ -49,6 +49,11 @@ FISH_ACID = Rule(
     id="wet.fish-acid",
     because="{food} is part of a sour marinade, which would cook the fish on the way: it waits apart until camp",
 )
+CURED_CUT = Rule(
+    id="prepped.cured-meat",
+    because="{food} needs no cooking: it is cut at home and kept cold in its own bag",
+    source=BOOK,
+)
 COOKED_MEAT = Rule(
     id="prepped.cooked-meat",
     because="{food} is cooked already: kept cold in its own bag, it is only warmed",
@@ -171,7 +176,7 @@ def flesh_travels_alone(portion: Portion, kitchen: Kitchen) -> Place | None:
     food = portion.food
     if food is not None and not food.is_raw_meat:
         if portion.role == "cured meat" or food.group == "fish":
-            return None
+            return _cut_at_home(portion, kitchen)
         return Place(
             kind="prepped",
             key=alone(portion),
@@ -191,6 +196,17 @@ def flesh_travels_alone(portion: Portion, kitchen: Kitchen) -> Place | None:
         because=rule.says(portion.name, food=portion.name),
         part=portion.part,
     )
+
+
+def _cut_at_home(portion: Portion, kitchen: Kitchen) -> Place | None:
+    """Ham and cooked sausage that the recipe cuts are cut at home; whole ones travel as they come."""
+    cut = portion.is_said("cut", "cube", "dice", "slice", "chop", "strip") or kitchen.graph.handled(
+        portion.item.index, "chop"
+    )
+    if not cut or portion.role != "cured meat":
+        return None
+    because = CURED_CUT.says(portion.name, food=portion.name)
+    return Place(kind="prepped", key=alone(portion), travels="cool", because=because, part=portion.part)
 
 
 def _is_sour(taking: Taking, kitchen: Kitchen) -> bool:

@@ -20,6 +20,7 @@ def test_each_bag_is_told_with_its_amounts_its_container_and_its_id() -> None:
     assert home(of, "batter bake") == (
         "Measure 2 cups flour and 1 tablespoon baking powder into a 1-quart zipper bag (dry-1), close it and shake it "
         "until it is one colour.",
+        "Put a spoonful of butter or oil for the pot into a small bag of its own.",
         "Label every pack: what it is, the date, what is added at camp.",
     )
 
@@ -88,3 +89,15 @@ def test_the_sauce_is_poured_the_fruit_pressed_flat() -> None:
     text = " ".join(home(of, "batter bake"))
     assert "press it flat and squeeze the air out" in text
     assert "Pour 2 tablespoons soy sauce and 1 tablespoon honey into a small screw-top bottle" in text
+
+
+def test_ham_is_cut_and_citrus_is_no_berry() -> None:
+    foods = (line("ham", amount(8, "ounce"), prep="diced"), line("lemons", amount(2)))
+    act = doing(*foods)
+    of = recipe(
+        *foods,
+        steps=(step(act("fry", "ham", vessel="pan")), step(act("chop", "lemons"), act("add", "lemons"))),
+    )
+    told = " ".join(home(of, "pan fry or saute"))
+    assert "Dice 8 ounces ham" in told
+    assert "Wash and cut 2 lemons" in told

@@ -28,4 +28,4 @@ def test_the_reason_counts_the_work_that_was_moved_home() -> None:
     ledger = Ledger()
     told(recipe(line("flour", amount(2, "cup"))), "batter bake", ledger)
     reason = next(reason for reason in ledger.reasons if reason.rule == "steps.home")
-    assert "2 steps there leave" in reason.because
+    assert "3 steps there leave" in reason.because

@@ -247,3 +247,24 @@ def test_sugar_that_feeds_the_yeast_has_a_bag_of_its_own() -> None:
     assert mates(packs, of, "sugar") == [{"sugar"}]
     assert mates(packs, of, "flour") == [{"flour", "salt"}]
     assert "dry.yeast-sugar" in reasons(of, "yeast bread", "sugar", yeasted=True)
+
+
+def test_a_bay_leaf_for_the_broth_is_no_part_of_the_roux() -> None:
+    foods = (
+        line("butter", amount(3, "tablespoon")),
+        line("flour", amount(3, "tablespoon")),
+        line("broth", amount(4, "cup")),
+        line("bay leaf", amount(1)),
+        line("paprika", amount(1, "teaspoon")),
+    )
+    cook = doing(*foods)
+    of = recipe(
+        *foods,
+        steps=(
+            step(cook("fry", "butter", vessel="pot"), cook("add", "flour", "paprika")),
+            step(cook("add", "broth", "bay leaf"), cook("simmer", minutes=minutes(20))),
+        ),
+    )
+    packs = packed(of, "soup")
+    assert mates(packs, of, "flour") == [{"flour", "paprika"}]
+    assert mates(packs, of, "bay leaf") == [{"bay leaf"}]

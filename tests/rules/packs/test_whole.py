@@ -293,3 +293,14 @@ def test_bread_that_joins_the_meat_after_its_wait_does_not_undo_the_marinade() -
     assert mates(packed(of, "grill or smoke"), of, "chicken thighs") == [
         {"chicken thighs", "plain yogurt", "cumin"}
     ]
+
+
+def test_ham_that_is_diced_is_cut_at_home_and_a_whole_one_travels_as_it_comes() -> None:
+    for prep, kind in (("diced", "prepped"), (None, "fresh")):
+        ham = line("ham", amount(8, "ounce"), prep=prep)
+        of = recipe(ham, steps=(step(doing(ham)("fry", "ham", vessel="pan")),))
+        (pack,) = packed(of, "pan fry or saute")
+        assert (pack.kind, pack.travels) == (kind, "cool")
+    assert "prepped.cured-meat" in reasons(
+        recipe(line("ham", amount(8, "ounce"), prep="diced")), "pan fry or saute", "ham"
+    )
