@@ -26,9 +26,10 @@ COLD_POINTS, MELTING_POINTS, WARM_POINTS = 12, 14, 6
 JUST_ABOVE, JUST_SHORT = 0.05, 0.02
 #: Below the freezing point so far most of the ice melts [K].
 MELTING_FROM = 2.0
-STEPS = 48
+#: The end of freezing is a temperature and is met on the way; that of thawing is known beforehand.
+FREEZING_STEPS, THAWING_STEPS = 48, 16
 #: The face's temperature settles within so many rounds.
-ROUNDS = 3
+ROUNDS = 2
 
 
 class Curve(Struct, frozen=True, kw_only=True):
@@ -90,11 +91,11 @@ def freezing_hours(
     line = curve(food)
     first, last = line.heat(start_c), line.heat(freezer_c + JUST_SHORT)
     seconds, before = 0.0, start_c
-    for heat in _portions(first, last):
+    for heat in _portions(first, last, FREEZING_STEPS):
         mean = line.temp(heat)
         share = min(1.0, (first - heat) / (first - line.heat(through)))
         flow, path = _flow(line, mean, freezer_c, thickness / 2, h, share)
-        portion = (first - last) / STEPS / -flow
+        portion = (first - last) / FREEZING_STEPS / -flow
         # The middle of a slab is warmer than its mean by half of what the mean is warmer than the face.
         middle = mean - flow * path / 2
         if middle <= through:
@@ -116,17 +117,17 @@ def thaw_hours(
     if around_c <= max(line.temp(last), freezing_point(food)):
         return math.inf
     seconds = 0.0
-    for heat in _portions(first, last):
+    for heat in _portions(first, last, THAWING_STEPS):
         flow, _ = _flow(line, line.temp(heat), around_c, thickness / 2, h, (heat - first) / (thawed - first))
         if flow <= 0:
             return math.inf
-        seconds += (last - first) / STEPS / flow
+        seconds += (last - first) / THAWING_STEPS / flow
     return seconds * 1000 * density(food, 0.0) * thickness / 2 / SECONDS_PER_HOUR
 
 
-def _portions(first: float, last: float) -> Sequence[float]:
+def _portions(first: float, last: float, steps: int) -> Sequence[float]:
     """The middle of each portion of heat."""
-    return [first + (last - first) * (place + 0.5) / STEPS for place in range(STEPS)]
+    return [first + (last - first) * (place + 0.5) / steps for place in range(steps)]
 
 
 def _flow(
