@@ -113,7 +113,7 @@ def _asides(low: tuple[str, ...], start: int, end: int) -> set[int]:
     for index in range(start, end):
         if low[index] in CLOSES or index == whole:
             open_ = False
-        elif low[index] in openers and _opens(low, index, start, end):
+        elif low[index] in openers and index >= whole and _opens(low, index, start, end):
             open_ = True
             whole = _whole_aside(low, index, end)
         if open_:

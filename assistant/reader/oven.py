@@ -20,7 +20,9 @@ NOT_OVEN = re.compile(
     r"|syrup|candy|meat|inside|room temperature|instant-read|core)\b",
     re.IGNORECASE,
 )
-IN_OVEN = re.compile(r"(?:oven[^,.;]{0,30}|bake[^,.;]{0,40}|roast[^,.;]{0,40})$", re.IGNORECASE)
+IN_OVEN = re.compile(
+    r"(?:oven|bake|roast)(?:(?!until|reads|reach|register|internal)[^,.;]){0,40}$", re.IGNORECASE
+)
 FAN = re.compile(r"\b(?:fan|convection)\b", re.IGNORECASE)
 PREHEATS = re.compile(
     r"pre-?\s?heat|oven (?:to|at|for)|set (?:the |your )?oven|heat (?:the |your |an )?oven|oven on",
