@@ -91,8 +91,8 @@ def no_batter_is_spoken_of_before_its_flour(plan: Plan) -> Iterator[str]:
     bags = [pack for pack in plan.packs if "flour" in roles(plan, pack)]
     if len(bags) != 1 or bags[0].kind != "dry mix" or "leavener" not in roles(plan, bags[0]):
         return
-    opened = text.find(bags[0].id)
-    early = BATTER.search(text[: max(opened, 0)])
+    opened = re.search(rf"\bTake [^.]*\({bags[0].id}\)", text)
+    early = BATTER.search(text[: opened.start()]) if opened else None
     if early:
         yield f"{early.group()} is spoken of before {bags[0].id} is opened"
 

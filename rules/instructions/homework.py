@@ -81,12 +81,16 @@ class HomeWork:
     def over(self, found: Sentence) -> frozenset[int]:
         """The actions of a sentence that were done at home, with all that was done before a wait there."""
         waited = max(self._waited(found), default=-1)
-        return frozenset(
-            at
-            for at, action in found.actions
-            if self._is_kitchen_work(at, action)
-            or (at < waited and all(self.is_done(taking) for taking in self.takings.get(at, [])))
-        )
+        done: set[int] = set()
+        cut_next = False
+        for at, action in reversed(found.actions):
+            bare = action.does in HANDWORK and not action.uses
+            over = (cut_next and bare) or self._is_kitchen_work(at, action)
+            if over or (at < waited and all(self.is_done(taking) for taking in self.takings.get(at, []))):
+                done.add(at)
+            # "Peel, core and slice the apples": what is sliced at home is peeled there.
+            cut_next = over and action.does in HANDWORK
+        return frozenset(done)
 
     def _waited(self, found: Sentence) -> list[int]:
         """The actions of a sentence that let something wait at home."""

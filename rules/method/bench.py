@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
+from rules.foods.names import plain, singulars
 from rules.method.graph import FIRE, LAYING, MIXING, OVEN, WAITING, Event, Thing, parts
 from rules.method.words import head, is_place, kind_of, roles_called, words
 from rules.recipe import Action
@@ -109,7 +110,7 @@ class Bench:
     def put_food(self, thing: int, name: str, role: Role) -> None:
         """A food goes into a thing, and lends it its name."""
         self.pots[thing].inside.append(role)
-        self._food_word.update(dict.fromkeys(name.split(), thing))
+        self._food_word.update(dict.fromkeys({*name.split(), *singulars(plain(name)).split()}, thing))
         self._role[role] = thing
 
     def put_into(self, other: int, thing: int, action: Action, at: int) -> None:
