@@ -84,7 +84,7 @@ def _planned(one: Loaded, trip: Trip, leave: datetime, ledger: Ledger) -> Cooler
         warmest_c=round(_warmest(course), 2),
         fill=round(one.liters / _liters(one), 2),
         energy=_energy(load, course),
-        course=tuple(_readings(course)),
+        course=tuple(_readings(load, course)),
         notes=(*_notes(one, bring, trip, leave), *_thawed_early(one, course, leave, ledger)),
     )
 
@@ -151,8 +151,10 @@ def _energy(load: Load, course: Course) -> Energy:
     )
 
 
-def _readings(course: Course) -> Iterator[Reading]:
+def _readings(load: Load, course: Course) -> Iterator[Reading]:
     """The course every six hours and at its end."""
+    curves = {bag.key: curve(bag.made_of) for bag in load.frozen}
+    soft = figure("mostly_thawed").value
     due = 0.0
     for state in course.states:
         if state.at_h >= due - 1e-9 or state is course.states[-1]:
@@ -161,7 +163,7 @@ def _readings(course: Course) -> Iterator[Reading]:
                 at_h=round(state.at_h, 2),
                 inside_c=round(state.inside_c, 2),
                 ice_kg=round(state.ice_kg, 2),
-                frozen=len(state.bags),
+                frozen=sum(curves[key].thawed_share(held) < soft for key, held in state.bags),
             )
 
 

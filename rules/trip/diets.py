@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from functools import cache
 
 from rules import foods, swaps, table
-from rules.allergens import held_by
+from rules.allergens import NINE, held_by
 from rules.because import Ledger, Rule
 from rules.circumstances import Day, Swap
 from rules.foods import Food, Item, catalogue
@@ -21,7 +21,6 @@ from rules.plan import Allergen
 from rules.recipe import Recipe, Struct
 from rules.swaps.book import effect_of, exchanges
 from rules.trip.model import Diet, Dish, Person, Verdict, Wish
-from rules.wording import listed
 
 HELD = Rule(
     id="diets.held",
@@ -106,26 +105,53 @@ def means(said: str) -> Meaning:
 def _before(person: Person, meaning: Meaning, dish: Dish, ledger: Ledger) -> Diet:
     items = foods.weigh(dish.plan.recipe, dish.plan.scale)
     held = [item for item in items if holds(item, meaning)]
-    maybe = [item for item in items if item not in held and _may_hold(item, meaning)]
     diet = Diet(
-        person=person.name, dish=dish.id, avoids=meaning.said, verdict="fits", said=f"{dish.title} fits."
+        person=person.name,
+        dish=dish.id,
+        avoids=meaning.said,
+        verdict="fits",
+        allergens=_of_nine(held, dish, meaning),
+        said=f"{dish.title} fits.",
     )
     if held:
         return _helped(diet, person, meaning, dish, held, items, ledger)
+    if diet.allergens:
+        # Bread that the method puts on the table is in no line of the list, but the plan knows what it holds.
+        said = (
+            f"What is served with {dish.title} holds {_all(diet.allergens)}: {person.name} goes without it."
+        )
+        return _with(diet, "leave out", (), said=said)
+    maybe = _labels(dish, meaning)
     if maybe:
-        names = tuple(dict.fromkeys(item.ingredient.name for item in maybe))
         reason = LABEL.says(
             f"{person.name} and {dish.title}",
-            foods=listed(names),
+            foods=_all(maybe),
             dish=dish.title,
             avoids=meaning.said,
             person=person.name,
         )
         ledger.note(reason)
         return _with(
-            diet, "check the label", names, said=f"Read the label of the {listed(names)} for {meaning.said}."
+            diet, "check the label", maybe, said=f"Read the label of the {_all(maybe)} for {meaning.said}."
         )
     return diet
+
+
+def _of_nine(held: Sequence[Item], dish: Dish, meaning: Meaning) -> tuple[Allergen, ...]:
+    """The avoided allergens that the dish surely holds: in its foods, or in what is served with it."""
+    sure = {one for item in held for one in held_by(item.ingredient, item.food)[0]} | set(dish.plan.allergens)
+    return tuple(one for one in NINE if one in sure & meaning.allergens)
+
+
+def _labels(dish: Dish, meaning: Meaning) -> tuple[str, ...]:
+    """The foods whose packet decides."""
+    return tuple(row.food for row in dish.plan.check_label if set(row.may_hold) & meaning.allergens)
+
+
+def _all(names: Sequence[str]) -> str:
+    """All the names, however many: nobody is told of "2 more" where it matters what they are."""
+    *most, last = dict.fromkeys(names)
+    return f"{', '.join(most)} and {last}" if most else last
 
 
 def _with(
@@ -137,6 +163,7 @@ def _with(
         avoids=diet.avoids,
         verdict=verdict,
         foods=names,
+        allergens=diet.allergens,
         wishes=wishes,
         said=said,
     )
@@ -161,11 +188,6 @@ def _is(food: Food, meaning: Meaning) -> bool:
     )
 
 
-def _may_hold(item: Item, meaning: Meaning) -> bool:
-    food = item.food
-    return food is not None and bool(set(food.may_hold) & meaning.allergens)
-
-
 # What would help
 
 
@@ -180,19 +202,19 @@ def _helped(
 ) -> Diet:
     names = tuple(dict.fromkeys(item.ingredient.name for item in held))
     about = f"{person.name} and {dish.title}"
-    ledger.note(
-        HELD.says(about, person=person.name, avoids=meaning.said, dish=dish.title, foods=listed(names))
-    )
+    ledger.note(HELD.says(about, person=person.name, avoids=meaning.said, dish=dish.title, foods=_all(names)))
     wishes = [_wish(item, meaning) or _left_out(item, dish, items) for item in held]
     known = [wish for wish in wishes if wish is not None]
     if len(known) < len(held) or not fits_after(dish.plan.recipe, known, meaning):
-        said = f"{dish.title} needs {listed(names)}: cook {person.name} something else."
+        said = f"{dish.title} needs {_all(names)}: cook {person.name} something else."
         return _with(diet, "another dish", names, said=said)
     out = all(wish.swap.to is None for wish in known)
-    said = listed(wish.said for wish in known)
+    said = _all([wish.said for wish in known])
     ledger.note(SWAPPED.says(about, dish=dish.title, person=person.name, said=said))
     verdict: Verdict = "leave out" if out else "swap"
-    return _with(diet, verdict, names, said=f"{said[:1].upper()}{said[1:]}.", wishes=tuple(known))
+    labels = [food for food in _labels(dish, meaning) if food not in names]
+    read = f" Read the label of the {_all(labels)} too." if labels else ""
+    return _with(diet, verdict, names, said=f"{said[:1].upper()}{said[1:]}.{read}", wishes=tuple(known))
 
 
 def _wish(item: Item, meaning: Meaning) -> Wish | None:

@@ -114,3 +114,15 @@ def test_raw_food_thawed_long_before_its_meal_is_warned_of() -> None:
     planned = plan(trip(meal("chicken-dumplings", "2027-07-07T18:30"), cooler_air_f=85.0))
     assert any("is thawed by" in warning and "chicken" in warning for warning in planned.warnings)
     assert "cooler.thawed-early" in rules_of(planned)
+
+
+def test_the_course_counts_as_frozen_what_still_serves_as_ice() -> None:
+    planned = plan(LONG)
+    cooler = only(planned)
+    for reading in cooler.course:
+        hard = [
+            layer
+            for layer in cooler.layers
+            if layer.frozen_until_h is not None and layer.frozen_until_h > reading.at_h + 0.25
+        ]
+        assert abs(reading.frozen - len(hard)) <= 1

@@ -103,3 +103,40 @@ def test_what_a_swap_of_the_trip_took_away_is_no_longer_held() -> None:
     cornbread = planned("1", told.meals[0], told, leave=moment("2027-07-02T09:00", told.zone))
     (diet,) = diets([cornbread], [Person(name="Ben", avoids=("pork",))], Ledger())
     assert diet.verdict == "fits"
+
+
+def test_bread_that_the_method_puts_on_the_table_counts() -> None:
+    """It stands in no line of the list; the plan's own allergens name its wheat."""
+    from assistant.reader.read import read
+    from rules.trip.model import Meal
+
+    soup = read(
+        "Broth\n\n4 carrots\n1 onion\n2 quarts water\n\nSimmer for an hour. Serve with crusty bread.\n"
+    )
+    told = trip(Meal(name="Supper", eat="2027-07-02T18:30", recipe=soup))
+    broth = planned("1", told.meals[0], told, leave=moment("2027-07-02T09:00", told.zone))
+    assert "wheat" in broth.plan.allergens
+    (diet,) = diets([broth], [Person(name="Ada", avoids=("wheat",))], Ledger())
+    assert diet.verdict == "leave out"
+    assert diet.allergens == ("wheat",)
+
+
+@pytest.mark.parametrize("name", ["can-chili", "egg-bake", "shrimp-boil", "baked-trout", "cinnamon-rolls"])
+@pytest.mark.parametrize("allergen", get_args(Allergen))
+def test_no_dish_fits_that_its_own_plan_warns_of(name: str, allergen: Allergen) -> None:
+    """Two ways to the same answer: the plan's allergens and labels, and the person's diet."""
+    made = dish(name)
+    (diet,) = diets([made], [Person(name="Ada", avoids=(allergen,))], Ledger())
+    if allergen in made.plan.allergens:
+        assert diet.verdict not in ("fits", "check the label")
+    elif any(allergen in row.may_hold for row in made.plan.check_label):
+        assert diet.verdict == "check the label"
+    else:
+        assert diet.verdict == "fits"
+
+
+def test_beside_a_swap_the_labels_that_are_left_are_named() -> None:
+    """The chili's cheese is swapped, and its seasoning may hold milk besides."""
+    diet, _ = before("can-chili", "milk")
+    assert diet.verdict == "swap"
+    assert "Read the label of the chili seasoning mix too." in diet.said

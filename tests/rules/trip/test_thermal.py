@@ -95,3 +95,11 @@ def test_the_curve_is_the_enthalpy_read_both_ways(food: Composition) -> None:
     for temp in (-25.0, -18.0, -7.3, -2.9, -1.1, -0.4, 3.0, 12.0):
         assert line.heat(temp) == pytest.approx(enthalpy(food, temp), abs=1.5)
         assert line.temp(line.heat(temp)) == pytest.approx(temp, abs=1e-6)
+
+
+def test_four_gallon_jugs_of_ice_last_three_to_four_days() -> None:
+    """A hobby record at 80 °F, the one from which the leak of a 48-quart chest was taken (`cooler_ua`): unverified."""
+    jugs_kg = 4 * 3.785 * 0.917
+    course = run(Load(quarts=48, air_c=26.7, hours=120, ice_kg=jugs_kg))
+    gone = next(state.at_h for state in course.states if state.ice_kg < 0.05)
+    assert 60 <= gone <= 100
