@@ -10,8 +10,10 @@ from collections.abc import Callable, Iterable, Iterator
 from importlib import import_module
 from typing import Any, Literal
 
+from assistant.show.celsius import for_metric
 from assistant.show.data import error, json_line, json_text
 from rules.circumstances import Day
+from rules.plan import Plan
 from rules.problem import UsageProblem
 from rules.recipe import Struct
 
@@ -138,6 +140,8 @@ def chosen(kind: Kind, said: str | None, out: str | None) -> str:
 
 def written(kind: Kind, thing: Struct, look: Look) -> str:
     """One result in its form, ending in one newline."""
+    if isinstance(thing, Plan) and look.day.units == "metric" and look.form not in _JSON:
+        thing = for_metric(thing)
     return WRITERS[kind][look.form](thing, look).rstrip("\n") + "\n"
 
 
