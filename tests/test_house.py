@@ -102,10 +102,6 @@ def test_every_room_has_a_twin_among_the_tests(path: Path) -> None:
     """A test file of the room's own name, with its package's name before it, or of its package's name."""
     if path.name == "__init__.py" or name(path) in PLAIN:
         return
-    if path.parent.name == "reader":
-        # The rooms of the reader are read together: the layouts and the labelled corpus are their twins.
-        assert {"test_layouts.py", "test_corpus.py"} <= TESTS
-        return
     if path.name == "fire.py":
         assert "test_card.py" in TESTS
         return

@@ -125,7 +125,7 @@ class Sheet:
         end = next((end for _, end in self.frame.sentences[:1]), 0)
         said = {word[:STEM] for word in self.frame.low[:end] if len(word) >= STEM}
         behind = {word[:STEM] for word in self.frame.low[end:] if len(word) >= STEM}
-        return end if said & behind and len(behind) >= LONGEST_LABEL else 0
+        return end if said & behind and len(self.frame.low) - end >= LONGEST_LABEL else 0
 
     def _nouns(self) -> frozenset[int]:
         """Tokens inside the name of a food or a vessel, where no verb can stand."""
