@@ -10,7 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from assistant.chat.beyond.hearing import hear, left_over
-from assistant.chat.beyond.itinerary import TABLE, Piece, light, pieces
+from assistant.chat.beyond.itinerary import pieces
+from assistant.chat.beyond.parts import TABLE, Piece, light
 from assistant.chat.beyond.trip_asked import begun, of_the_trip
 from rules.circumstances import PotOwned
 from tests.test_talks import files

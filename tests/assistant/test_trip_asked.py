@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from assistant.chat.beyond.hearing import hear
-from assistant.chat.beyond.itinerary import TABLE
+from assistant.chat.beyond.parts import TABLE
 from assistant.chat.beyond.trip_asked import begun, of_the_trip
 
 

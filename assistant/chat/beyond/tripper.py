@@ -12,19 +12,18 @@ from assistant.chat.acts import Meant
 from assistant.chat.beyond.cookbook import Cookbook, Dish
 from assistant.chat.beyond.draft import Draft, DraftMeal, trip
 from assistant.chat.beyond.hearing import Hearing, hear, left_over, phrases
-from assistant.chat.beyond.itinerary import TABLE, Piece, light, opened, pieces, pots_of
-from assistant.chat.beyond.pots import joined
+from assistant.chat.beyond.itinerary import pieces
+from assistant.chat.beyond.meals import opened
+from assistant.chat.beyond.parts import TABLE, Piece, light
 from assistant.chat.beyond.rooms import Host, Part
+from assistant.chat.beyond.taking import taken_over, usual
 from assistant.chat.beyond.trip_asked import TripAsked, begun, of_the_trip
-from assistant.show import words
-from rules.circumstances import PotOwned
 from rules.plan import Plan
-from rules.trip.model import Person, Trip, TripPlan
+from rules.trip.model import Trip, TripPlan
 
 replace = msgspec.structs.replace
 #: Writes a trip: as its own file, or its plan in a form; gives what was written, in words.
 ExportTrip = Callable[[Trip, str | None, str | None], str]
-COUNTS = ("no", "a", "two", "three", "four", "five", "six")
 NO_MEAL = "The trip has no meal yet. Say for example: Friday supper chili, Saturday breakfast biscuits."
 #: Acts about one dish that mean the whole trip while no dish is talked about.
 FOR_THE_TRIP = {
@@ -130,75 +129,10 @@ class Tripper:
     # What is told
 
     def _take(self, found: Sequence[Piece]) -> str:
-        draft, told = self._draft, []
-        named = [pots_of(piece) for piece in found if piece.what == "pots"]
-        coolers = [one for piece in found if piece.what == "coolers" for one in piece.says["coolers"]]
-        for piece in found:
-            draft, said = self._with(draft, piece)
-            told += [said] if said else []
-        draft = replace(
-            draft, pots=joined(named) if named else draft.pots, coolers=tuple(coolers) or draft.coolers
-        )
+        draft, told = taken_over(self._draft, found, self._dish, self._cookbook.names)
         if draft != self._draft:
             self._become(draft)
-        if named:
-            told.append("Pots: " + words.joined([_pot_words(pot) for pot in draft.pots]) + ".")
-        if coolers:
-            told.append(f"{len(coolers)} coolers.")
-        if any(piece.what == "meal" for piece in found):
-            told.append(
-                f'{_counted(len(draft.meals), "dish", "dishes")} so far; "plan the trip" joins them up.'
-            )
         return "\n".join(told)
-
-    def _with(self, draft: Draft, piece: Piece) -> tuple[Draft, str]:
-        if piece.what == "meal":
-            return self._with_meal(draft, piece.says)
-        if piece.what in ("drop", "move"):
-            return _changed(draft, piece)
-        if piece.what == "person":
-            person = Person(name=piece.says["name"], avoids=tuple(piece.says["avoids"]))
-            others = tuple(one for one in draft.persons if one.name != person.name)
-            avoided = words.joined(person.avoids, "or")
-            return replace(draft, persons=(*others, person)), f"{words.capital(person.name)}: no {avoided}."
-        if piece.what == "drive":
-            return replace(draft, **piece.says), f"The drive takes {piece.says['drive_hours']:g} hours."
-        if piece.what == "leave":
-            said = " at ".join(
-                str(piece.says[key]).capitalize() for key in ("leave_day", "leave_clock") if key in piece.says
-            )
-            return replace(draft, **piece.says), f"You leave {said}."
-        return draft, ""
-
-    def _with_meal(self, draft: Draft, says: dict[str, Any]) -> tuple[Draft, str]:
-        dish = self._dish(says["dish"])
-        when = f"{says['day'].capitalize()} {says['meal']}"
-        if dish is None:
-            known = words.joined(self._cookbook.names()[:6], "or")
-            return draft, (
-                f'{when}: I know no recipe called "{says["dish"]}". Paste it and say "{when} this one", or name another'
-                + (f", such as {known}." if known else ".")
-            )
-        meal = DraftMeal(
-            day=says["day"],
-            meal=says["meal"],
-            clock=says["clock"],
-            dish=dish.name,
-            recipe=dish.recipe,
-            swaps=dish.day.swaps,
-            temp_f=dish.day.temp_f,
-        )
-        others = tuple(
-            one for one in draft.meals if (one.day, _usual(one.meal)) != (meal.day, _usual(meal.meal))
-        )
-        if says.get("instead"):
-            draft = replace(draft, meals=others)
-        if meal in draft.meals:
-            return draft, f"{when}: {dish.recipe.title or dish.name} stands there already."
-        return (
-            replace(draft, meals=(*draft.meals, meal)),
-            f"{when} at {meal.clock}: {dish.recipe.title or dish.name}.",
-        )
 
     # What is asked
 
@@ -232,7 +166,7 @@ class Tripper:
             one
             for one in self._draft.meals
             if one.day == said["day"]
-            and ("meal" not in said or _usual(one.meal) == _usual(said["meal"]))
+            and ("meal" not in said or usual(one.meal) == usual(said["meal"]))
             and (dish is None or one.recipe == dish.recipe)
         ]
 
@@ -274,45 +208,3 @@ def _meant(found: Sequence[Piece]) -> list[Meant]:
 
 def _slots(kind: str, found: Sequence[Piece]) -> list[object]:
     return [msgspec.to_builtins(piece.says) for piece in found if piece.what == kind]
-
-
-def _changed(draft: Draft, piece: Piece) -> tuple[Draft, str]:
-    """The trip with meals dropped or moved."""
-    day, meal = piece.says.get("day"), piece.says.get("meal")
-    meant = [
-        one
-        for one in draft.meals
-        if day in (None, one.day) and (meal is None or _usual(one.meal) == _usual(meal))
-    ]
-    when = " ".join(str(word) for word in (day and day.capitalize(), meal) if word)
-    if not meant:
-        return draft, f"There is no meal on {when}."
-    if piece.what == "drop":
-        kept = tuple(one for one in draft.meals if one not in meant)
-        return replace(draft, meals=kept, is_begun=True), f"{when} is dropped."
-    clock = piece.says["clock"]
-    moved = tuple(replace(one, clock=clock) if one in meant else one for one in draft.meals)
-    return replace(draft, meals=moved), f"{when} is at {clock} now."
-
-
-def _usual(meal: str) -> str:
-    """What tells a meal from another of the day: supper, dinner and evening are one."""
-    table = phrases(TABLE).lists
-    return next(
-        (group for group, said in table.items() if group.startswith("meal:") and meal in said), meal
-    ).partition("@")[2]
-
-
-def _pot_words(pot: PotOwned) -> str:
-    size = f"{'deep ' if pot.depth == 'deep' else ''}{pot.diameter_in}-inch pot"
-    return (
-        f"a {size}"
-        if pot.count == 1
-        else f"{COUNTS[pot.count]} {size}s"
-        if pot.count < len(COUNTS)
-        else f"{pot.count} {size}s"
-    )
-
-
-def _counted(count: int, one: str, several: str) -> str:
-    return f"{count} {one if count == 1 else several}"
