@@ -14,6 +14,9 @@ from rules.method.words import head, is_place, kind_of, roles_called, words
 from rules.recipe import Action
 from rules.roles import Role
 
+#: Foods that are called by their animal.
+FLESH: frozenset[Role] = frozenset({"meat", "fish", "cured meat"})
+
 
 @dataclass
 class Pot:
@@ -202,12 +205,16 @@ class Bench:
         name = name.lower()
         said = name.split()
         found = self._named.get(name)
+        called = roles_called(name)
+        if found is None and called & FLESH:
+            # "The chicken" is the thighs, and not the pot with the chicken stock.
+            found = _youngest(self._role, called & FLESH)
         if found is None:
             found = _youngest(self._food_word, said)
         if found is None:
             found = _youngest(self._named_word, said)
         if found is None:
-            found = _youngest(self._role, roles_called(name))
+            found = _youngest(self._role, called)
         if surely:
             return self.top(found) if found is not None else None
         if found is None and words("cooking") & set(said):
