@@ -36,10 +36,10 @@ CHANGES = frozenset(
         *("swap", "leave out", "add", "units"),
     )
 )
-#: What else is done and not only answered; it keeps its place among the changes.
+#: What else is done and not only answered; it keeps its place before a change.
 DEEDS = frozenset(["undo", "new", "open", "forget", "keep", "export"])
 #: What is told of the day; where a sentence begins with one of these verbs, it is asked and not told.
-CIRCUMSTANCES = CHANGES - {"scale", "swap", "leave out", "add", "units", "fire ban"}
+CIRCUMSTANCES = (CHANGES - {"scale", "swap", "leave out", "add", "units", "fire ban"}) | {"again"}
 #: Words before a part that only explains another: "when do we eat if the coals go on at five?" asks once.
 _SUBORDINATE = frozenset(["if", "because", "since", "while"])
 _VERBS_THAT_ASK = frozenset(["is", "are", "was", "were", "does", "did"])
@@ -77,7 +77,7 @@ def understand(utterance: str, context: Context) -> tuple[Meant, ...]:
 
 def _by_cue(heard: Heard) -> tuple[Meant, ...]:
     """A question that no pattern fits, by the one act whose cue stands in it; none where a second word is strange."""
-    if not _is_asked(heard):
+    if not _is_asked(heard) or any("ELSEWHERE" in word.groups for word in heard.words):
         return ()
     strange = [word for word in heard.words if _is_strange(word)]
     cued = {name for name, act in acts().items() for word in heard.words if _has_cue(word, act.cues)}
@@ -111,10 +111,20 @@ def _may_be(match: Found, heard: Heard, context: Context) -> bool:
     if match.act in ("open", "forget"):
         return _is_kept(match, context)
     if match.act in CIRCUMSTANCES and heard.words[_part(match, heard)].text in _VERBS_THAT_ASK:
-        return "asked" in match.slots or match.act == "pot"
+        own = {heard.words[place].text for place in match.own}
+        return "asked" in match.slots or match.act == "pot" or (match.act == "people" and "for" in own)
+    if "back" in match.slots and not _was_left_out(match, context):
+        return False
     if match.act == "people" and _is_about_some(match, heard):
         return False
     return not (match.act in ("add", "leave out") and _asks_before(match, heard))
+
+
+def _was_left_out(match: Found, context: Context) -> bool:
+    """Whether the food of a match was left out or replaced before, so that it can come back."""
+    word = match.slots.get("food")
+    out = [one.food for one in context.day.swaps]
+    return isinstance(word, Word) and any(word.text in food or food in word.text for food in out)
 
 
 def _is_about_some(match: Found, heard: Heard) -> bool:
@@ -241,18 +251,24 @@ def _merged(meant: Iterable[Meant]) -> list[Meant]:
 
 
 def _in_order(meant: Sequence[Meant]) -> tuple[Meant, ...]:
-    """What is done in the order in which it was said, then what is asked, so that answers know of the changes."""
-    done = [one for one in meant if one.act in CHANGES or one.act in DEEDS]
-    return (*done, *(one for one in meant if one not in done))
+    """As it was said, but for questions before a change: they come behind it, so that their answers know of it."""
+    behind = max((place for place, one in enumerate(meant, start=1) if one.act in CHANGES), default=0)
+    done = [one for one in meant[:behind] if one.act in CHANGES or one.act in DEEDS]
+    asked = [one for one in meant[:behind] if one not in done]
+    return (*done, *asked, *meant[behind:])
 
 
 def _corrected(meant: Sequence[Meant], context: Context) -> list[Meant]:
     """Without the "scratch that" of a correction: "scratch that, nine" says the number of people again."""
     again = [place for place, one in enumerate(meant) if one.act == context.last and one.act in CHANGES]
+    changes = any(one.act in CHANGES for one in meant)
     return [
         one
         for place, one in enumerate(meant)
-        if one.act != "undo" or one.slots or not (again and place < again[0])
+        if one.slots
+        or (
+            not (one.act == "undo" and again and place < again[0]) and not (one.act == "forget" and changes)
+        )  # "set it to 450 and forget it" forgets no meal
     ]
 
 

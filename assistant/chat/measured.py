@@ -59,7 +59,8 @@ def _measured(words: Words, at: int) -> Value | None:
         if end is not None:
             size = units[" ".join(words[unit_at:end])]
             more = phrase(words, end, ("and a half",))
-            return Value(kind, (found.value + (0.5 if more else 0)) * size, at, more or end)  # type: ignore[arg-type]
+            unit = "min" if kind == "hours" and size < 1 else ""
+            return Value(kind, (found.value + (0.5 if more else 0)) * size, at, more or end, unit)  # type: ignore[arg-type]
     if found.article or half_end:
         return None
     for kind, spoken, size in (

@@ -112,7 +112,7 @@ _RULES: dict[str, Callable[[Value], bool]] = {
     "and_people": lambda value: _is_whole(value, 1, 200),
     "and_more": lambda value: _is_whole(value, 1, 200),
     "moved": lambda value: 0 < _number(value) <= 12,
-    "hours": lambda value: _number(value) >= SHORTEST_TRIP_H,
+    "hours": lambda value: _number(value) >= SHORTEST_TRIP_H and value.unit != "min",
     "bare": lambda value: _number(value) > 0,
     "scale": lambda value: 0 < _number(value) <= 20,
     "factor": lambda value: 0 < _number(value) <= 20,

@@ -30,6 +30,12 @@ def settled(match: Found, heard: Heard, context: Context) -> list[Meant]:
     return [Meant(act=act, slots=slots) for act, slots in settle(match, heard, context)]
 
 
+#: Words elsewhere in the sentence that say what a bare figure is: "we might eat late, about nine".
+FIGURE_CUES: tuple[tuple[frozenset[str], str], ...] = (
+    (frozenset(["EAT", "MEAL"]), "eat at"),
+    (frozenset(["PERSON", "CROWD"]), "people"),
+    (frozenset(["POT"]), "pot"),
+)
 #: Acts whose figure may be said again alone, with the slot it fills.
 _FIGURES: tuple[tuple[str, str], ...] = (
     ("people", "people"), ("pot", "pot"), ("temperature", "oven"), ("eat at", "clock"), ("weather", "air"),
@@ -59,6 +65,9 @@ def _figure_again(match: Found, word: Word, heard: Heard, context: Context) -> T
     slots = dict(_FIGURES)
     first = [context.last] if context.last in slots else []
     own = {part for place in match.own for part in heard.words[place].text.split()}
+    told = {group for other in heard.words for group in other.groups}
+    cued = [act for groups, act in FIGURE_CUES if groups & told]
+    first = [*cued, *first]
     is_of_people = "for" in own and context.last not in ("eat at", "scale")
     likely = ["temperature", "eat at"] if "at" in own else ["temperature", "people"]
     if context.last == "pot" and fits("pots", word) and not fits("pot", word):

@@ -59,8 +59,7 @@ def add(match: Found, heard: Heard, context: Context) -> Told:
     if food is None:
         return
     if set_by(match, "back"):
-        if any(food.text in one.food or one.food in food.text for one in context.day.swaps):
-            yield "add", {"food": food.text}
+        yield "add", {"food": food.text}
         return
     (read, *_) = read_line(heard.text[own[0].end : food.end].strip().lower(), line=0) or (None,)
     is_measured = read is not None and read.amounts and read.name in food.text
