@@ -11,6 +11,7 @@ from functools import cached_property
 
 from rules.foods import Item
 from rules.foods.names import plain
+from rules.meat import are_pieces, is_joint
 from rules.method import Graph, Taking
 from rules.method.graph import OPEN_FIRE, OVEN, STOVE, parts
 from rules.method.words import kind_of
@@ -149,7 +150,7 @@ class Facts:
             and not any(
                 word in (item.ingredient.prep or "") for word in ("cube", "dice", "strip", "bite", "minced")
             )
-            and not _are_pieces(item)
+            and not are_pieces(item)
             for item, role in zip(self.items, self.roles, strict=True)
         )
 
@@ -160,7 +161,7 @@ class Facts:
             (
                 item.grams or 0.0
                 for item, role in zip(self.items, self.roles, strict=True)
-                if role == "meat" and _is_joint(item)
+                if role == "meat" and is_joint(item)
             ),
             default=0.0,
         )
@@ -402,22 +403,6 @@ class Facts:
         )
 
 
-#: From so many on a count of meat is one of pieces.
-PIECES = 3
-#: Words of a piece of meat that is cooked whole.
-JOINTS = (
-    "roast",
-    "shoulder",
-    "brisket",
-    "butt",
-    "rump",
-    "joint",
-    "silverside",
-    "topside",
-    "leg of",
-    "shank",
-    "ham",
-)
 _BRACKETS = re.compile(r"\([^()]{0,200}\)")
 #: A pound of dry beans gives 2.3 to 2.6 pounds cooked; dry pasta and rice about as much.
 COOKED_BEANS = 2.4
@@ -426,22 +411,6 @@ COOKED_GRAIN = 2.4
 FRYING_F = 300.0
 #: Oil from here on is a depth to fry in [ml].
 DEEP_OIL_ML = 300.0
-
-
-def _are_pieces(item: Item) -> bool:
-    """Whether meat is counted in pieces: four shanks, eight thighs."""
-    main = item.ingredient.amounts[0] if item.ingredient.amounts else None
-    return main is not None and main.unit is None and main.high >= PIECES
-
-
-def _is_joint(item: Item) -> bool:
-    """Whether meat is named as a joint ("chuck roast", "pork shoulder", "brisket") and left whole."""
-    done = f"{item.ingredient.prep or ''} {' '.join(item.ingredient.state)}"
-    cut = any(
-        word in done
-        for word in ("cube", "dice", "strip", "bite", "minced", "slice", "chunk", "piece", "cut", "cm")
-    )
-    return not cut and any(word in item.ingredient.name.lower() for word in JOINTS)
 
 
 def _is_bean(name: str) -> bool:
