@@ -98,10 +98,13 @@ def no_batter_is_spoken_of_before_its_flour(plan: Plan) -> Iterator[str]:
 
 
 def leavener_meets_liquid_only_at_camp(plan: Plan) -> Iterator[str]:
-    """Save in a dough that is frozen or kept cold."""
+    """Save in firm cookie dough that is frozen and in yeast dough that is kept cold."""
     for pack in plan.packs:
         inside = roles(plan, pack)
-        cold_dough = pack.kind == "prepped" and "flour" in inside and pack.travels in ("cool", "frozen")
+        firm = "yeast" in inside or plan.recipe.family == "cookie"
+        cold_dough = (
+            firm and pack.kind == "prepped" and "flour" in inside and pack.travels in ("cool", "frozen")
+        )
         if inside & {"leavener", "yeast"} and inside & LIQUID and not cold_dough:
             yield f"{pack.id} ({pack.label}) wets its leavener at home"
 

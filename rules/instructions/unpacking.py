@@ -229,6 +229,8 @@ class Unpacking:
         food = catalogue().get(ingredient.food) if ingredient.food else None
         if food is None or food.group != "legume":
             return False
+        if "soak" in (ingredient.prep or ""):
+            return True
         index = self.recipe.ingredients.index(ingredient)
         return any(
             action.does == "soak" and any(use.ingredient == index for use in action.uses)

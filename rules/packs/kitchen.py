@@ -267,11 +267,20 @@ class Kitchen:
         return frozenset(found)
 
     def _holds_together(self, takings: list[Taking]) -> bool:
-        """Whether flour and fat are wetted, rolled or pressed into a dough, and not left as crumbs."""
+        """Whether flour and fat are wetted, rolled or pressed into a dough, and not left as crumbs.
+
+        A dough with baking powder in it is mixed at camp: it would spend its gas on the way.
+        """
+        if any(self.role(taking) == "leavener" or self._raises_itself(taking) for taking in takings):
+            return False
         if any(self.role(taking) in WETS_A_DOUGH for taking in takings):
             return True
         things = {taking.thing for taking in takings}
         return any(self.graph.things[thing].does("roll", "shape", "knead") for thing in things)
+
+    def _raises_itself(self, taking: Taking) -> bool:
+        food = self.items[taking.ingredient].food
+        return food is not None and "holds leavener" in food.traits and self.role(taking) == "flour"
 
     @cached_property
     def home_mixes(self) -> frozenset[int]:
@@ -341,7 +350,8 @@ class Kitchen:
         taking = portion.entry
         if taking is None:
             return ()
-        pool: tuple[Taking, ...] = self.bowl(portion) if not taking.hot else self.company(portion)
+        cold = tuple(other for other in self.bowl(portion) if other.group == taking.group)
+        pool: tuple[Taking, ...] = cold if not taking.hot else self.company(portion)
         if taking.hot or taking.laid:
             pool = tuple(other for other in pool if other.step == taking.step)
         mates = [other for other in pool if self.bottles(other)]

@@ -304,3 +304,27 @@ def test_ham_that_is_diced_is_cut_at_home_and_a_whole_one_travels_as_it_comes() 
     assert "prepped.cured-meat" in reasons(
         recipe(line("ham", amount(8, "ounce"), prep="diced")), "pan fry or saute", "ham"
     )
+
+
+@pytest.mark.parametrize(("raised", "kind"), [(True, "dry mix"), (False, "prepped")])
+def test_a_crust_with_baking_powder_meets_its_milk_only_at_camp(raised: bool, kind: str) -> None:
+    powder = (line("baking powder", amount(1, "tablespoon")),) if raised else ()
+    foods = (
+        line("flour", amount(2, "cup")),
+        *powder,
+        line("butter", amount(6, "tablespoon"), state=("cold",)),
+        line("milk", amount(0.75, "cup")),
+    )
+    cook = doing(*foods)
+    of = recipe(
+        *foods,
+        steps=(
+            step(
+                cook("mix", *(food.name for food in foods[:-2]), vessel="bowl"),
+                cook("cut in", "butter"),
+                cook("mix", "milk", word="stir in"),
+            ),
+            step(cook("bake", minutes=minutes(25))),
+        ),
+    )
+    assert kinds(packed(of, "pastry or pie"), of)["flour"] == {kind}
