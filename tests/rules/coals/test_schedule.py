@@ -91,3 +91,12 @@ def test_coals_raked_aside_for_the_onions_come_back_for_the_boil() -> None:
     )
     assert [batch.count for batch in batches] == [30]
     assert "coals.aside" in [reason.rule for reason in stages[-1].reasons]
+
+
+def test_a_bake_after_a_simmer_has_fewer_coals_than_the_chart_and_says_so() -> None:
+    stages, _ = run(
+        draft("simmer", 60, 65), draft("bake", 30, 35, temp_f=425), load=Load(kg=1.0, j_kg_k=3500.0)
+    )
+    bake = stages[-1]
+    assert bake.coals.total < 31  # printed for 12 inches and 425 °F
+    assert "heat.eased" in [reason.rule for reason in bake.reasons]
