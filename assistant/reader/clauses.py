@@ -200,11 +200,26 @@ class _Sentence:
         if order.start in self.page.asides and not (previous and previous.start in self.page.asides):
             return None
         if previous and previous.verb.words in _set("governs") and order.start - previous.end <= REACH:
+            if self._is_purpose(previous, order):
+                return None
             return order._replace(governed=True)
         if self._low(before - 1) in _set("promise"):
             return order._replace(governed=True)
         opens = before == self.start and self._low(order.end) in ("", ",", ":")
         return order if opens and order.verb.words == "serve" else None
+
+    def _is_purpose(self, previous: _Found, order: _Found) -> bool:
+        """Whether a time stands before a "to" that only says what it is good for: "put in a bowl for 15 minutes to loosen"."""
+        timed = any(
+            self._low(at)[:4] in ("minu", "mins", "min", "hour", "hrs")
+            for at in range(previous.end, order.start)
+        )
+        return (
+            timed
+            and previous.verb.deed in ("add", "other")
+            and order.verb.deed not in HAPPENS
+            and previous.verb.words not in _set("lets")
+        )
 
     def _in_aside(self, order: _Found, ahead: str, before: int) -> _Found | None:
         """An order after an aside without a comma: "Once melted add your onions"."""

@@ -127,6 +127,8 @@ def puts_by(look: Look) -> Deed | None:
     """Setting aside rests; what is let set rests too; what is set in a tin goes there."""
     if look.verb == "set" and look.into("tin") and not look.warm:
         return "add"
+    if look.one_of("lays") and look.into("bowl") and look.says("minutes") and look.says("lid"):
+        return "rest"
     if look.one_of("set_by") and look.says("aside"):
         return "rest"
     if look.verb in ("set", "firm up", "set up") and re.search(r"\b(?:let|allow)\b", look.said):
@@ -185,12 +187,14 @@ def lets(look: Look) -> Deed | None:
         return "boil" if "boil" in look.said else "simmer"
     if "simmering" in look.said:
         return "simmer"
+    if look.verb != "keep" and look.says("rising"):
+        return "rise"
     return "rest" if look.verb != "keep" and look.says("waiting") else None
 
 
 def _given(look: Look) -> Deed | None:
     """Time given to what is in the oven or in the pan goes on with it; to what comes out of the oven it is a rest."""
-    if look.into("oven"):
+    if look.into("oven") or (look.scene.fire is None and look.scene.oven and look.scene.in_tin):
         return "bake"
     goes_on = look.says("longer") or look.says("over_fire") or look.scene.fire not in (None, "bake", "roast")
     return look.scene.goes_on("other") if goes_on and look.scene.fire else "rest"
@@ -223,7 +227,7 @@ def goes_under_the_grill(look: Look) -> Deed | None:
     """What stands under a grill is grilled from above."""
     return (
         "broil"
-        if look.says("under_grill") and (look.one_of("lays") or look.deed in ("brown", "grill"))
+        if look.says("under_grill") and (look.one_of("lays") or look.deed in ("brown", "grill", "toast"))
         else None
     )
 

@@ -172,7 +172,7 @@ class _Method:
             # "Prepare the batter" mixes all that belongs to it.
             deed = "mix"
         taken = [self.taker.foods.known[at] for at, _ in uses]
-        pours = bool({name for _, name in named} & liquids())
+        pours = bool({name for _, name in named} & liquids()) or any(food.pours for food in taken)
         durations = self._durations(
             sheet,
             clause.start,

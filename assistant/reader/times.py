@@ -25,7 +25,7 @@ BEFORE = re.compile(
     re.IGNORECASE,
 )
 AFTER = re.compile(
-    r"\s?(?:less\b|timer|mark\b|per (?!side|batch)|after\b|ahead|in advance|apart|old\b|earlier|beforehand|from the end|intervals?)",
+    r"\s?(?:less\b|timer|mark\b|per (?!side|batch)|after\b|ahead|in advance|apart|old\b|(?:a|per) (?:pound|lb|kilo|kg)\b|earlier|beforehand|from the end|intervals?)",
     re.IGNORECASE,
 )
 #: "5 minutes before the end" is a cue; "for an hour before serving" and "simmer 2 minutes before adding" are stretches.
@@ -109,12 +109,12 @@ def kind(deed: Deed | None, text: str, quantity: Quantity) -> DurationKind:
     sentence = text[text.rfind(". ", 0, quantity.start) + 1 : quantity.end].lower()
     if WAITS.match(sentence):
         return "rest"
+    after = text[quantity.end : quantity.end + NEAR_BEFORE].lower().partition(".")[0]
     found = KINDS.get(deed, "other") if deed else "other"
     if found in ("rest", "chill") and MARINADE.search(sentence):
         return "marinate"
     if found == "simmer" and IN_OVEN.search(sentence):
         return "bake"
-    after = text[quantity.end : quantity.end + NEAR_BEFORE].lower().partition(".")[0]
     if deed == "soak" and UNBOILED.search(sentence + after):
         return "simmer"
     if (
@@ -124,7 +124,9 @@ def kind(deed: Deed | None, text: str, quantity: Quantity) -> DurationKind:
         and COVERED.search(sentence)
     ):
         return "simmer"
-    if found in ("other", "fry", "simmer") and FIRE_ABOVE.search(sentence):
+    if found in ("other", "fry", "simmer") and FIRE_ABOVE.search(sentence + after):
+        return "bake"
+    if deed == "toast" and IN_OVEN.search(sentence):
         return "bake"
     if found == "boil" and (GENTLE.search(sentence) or _cooks_on(sentence, quantity)):
         return "simmer"
