@@ -36,7 +36,7 @@ ACTS: dict[str, set[str]] = {
     "scale": {"factor"},
     "pot": {"diameter_in", "depth", "count"},
     "temperature": {"temp_f"},
-    "weather": {"air_f", "wind"},
+    "weather": {"air_f", "wind", "ground", "screen"},
     "elevation": {"feet"},
     "eat at": {"clock"},
     "trip": {"hours"},
@@ -65,8 +65,8 @@ ACTS: dict[str, set[str]] = {
     "open": {"name"},
     "forget": {"name"},
     "fire ban": {"allowed"},
-    "cooler": {"quarts"},
-    "undo": set(),
+    "cooler": {"quarts", "freezer"},
+    "undo": {"steps"},
     "units": {"units"},
     "new": set(),
     "help": set(),
@@ -181,15 +181,15 @@ def marks(*, apart: bool) -> Marks:
 
 #: Measured and then set a little below: floors, no goals.
 FLOORS = {
-    "acts": 0.97,
-    "slots": 0.97,
-    "nothing done that was not asked": 0.98,
-    "nothing changed that was not asked": 0.98,
-    "nonsense told from sense": 0.92,
+    "acts": 0.99,
+    "slots": 0.99,
+    "nothing done that was not asked": 0.99,
+    "nothing changed that was not asked": 0.995,
+    "nonsense told from sense": 0.97,
 }
 FLOORS_APART = {
-    "acts": 0.86,
-    "slots": 0.93,
+    "acts": 0.92,
+    "slots": 0.96,
     "nothing done that was not asked": 0.95,
     "nothing changed that was not asked": 0.97,
     "nonsense told from sense": 0.8,

@@ -11,7 +11,7 @@ from collections.abc import Iterable, Mapping, Sequence
 
 from assistant.chat.context import Context
 from assistant.chat.lexicon import EDGE, LIGHT, Heard, Word, hear
-from assistant.chat.patterns import Found, acts, patterns
+from assistant.chat.patterns import WEIGHT_WORD, Found, acts, patterns
 from assistant.chat.settle import settled
 from assistant.chat.slips import likeness
 from assistant.chat.slots import fits
@@ -45,6 +45,8 @@ _SUBORDINATE = frozenset(["if", "because", "since", "while"])
 _VERBS_THAT_ASK = frozenset(["is", "are", "was", "were", "does", "did"])
 #: The least that must be explained, and how much more for every word that means nothing here.
 LEAST_WEIGHT, PER_STRANGE_WORD, PER_KNOWN_WORD = 1.5, 0.5, 0.15
+#: What sums of weights may miss by rounding and ties.
+CLOSE = 0.05
 #: How much more for a word that speaks of other matters: whoever books a campsite for nine asks for no plan.
 PER_WORD_OF_ELSEWHERE = 3.0
 #: How much of that a word costs in a part of the sentence that holds no act.
@@ -233,7 +235,10 @@ def _is_enough(chosen: Sequence[Found], heard: Heard) -> bool:
             if "ELSEWHERE" in word.groups:
                 cost = PER_WORD_OF_ELSEWHERE
             wanted += cost if here in parts else cost * ELSEWHERE
-    return sum(match.weight for match in chosen) >= wanted
+    if wanted == LEAST_WEIGHT and not any(match.act in CHANGES for match in chosen):
+        # Nothing was left unexplained and nothing is changed: a word alone will do.
+        wanted = WEIGHT_WORD
+    return sum(match.weight for match in chosen) >= wanted - CLOSE
 
 
 def _merged(meant: Iterable[Meant]) -> list[Meant]:

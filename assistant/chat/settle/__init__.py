@@ -67,7 +67,11 @@ def _figure_again(match: Found, word: Word, heard: Heard, context: Context) -> T
     own = {part for place in match.own for part in heard.words[place].text.split()}
     told = {group for other in heard.words for group in other.groups}
     cued = [act for groups, act in FIGURE_CUES if groups & told]
-    first = [*cued, *first]
+    first = (
+        [*first, *cued]
+        if context.last in dict(_FIGURES).keys() & {act for _, act in FIGURE_CUES}
+        else [*cued, *first]
+    )
     is_of_people = "for" in own and context.last not in ("eat at", "scale")
     likely = ["temperature", "eat at"] if "at" in own else ["temperature", "people"]
     if context.last == "pot" and fits("pots", word) and not fits("pot", word):
