@@ -46,6 +46,9 @@ def added(
     name = singulars(plain(mention.words))
     food = catalogue().find(mention.words).food
     served = deed == "serve"
+    if mention.words.endswith(("-sized", "-size")):
+        # "Walnut-sized balls" are a measure, and nobody's allergy.
+        return None
     if food is None or deed in NOT_TAKING or _is_of_the_dish(name, known, served=served):
         return None
     table = words.groups("refer.toml")

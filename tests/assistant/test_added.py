@@ -39,6 +39,7 @@ def test_what_the_method_takes_becomes_an_ingredient(
         "Rinse the chicken under water.",
         "Fish out the chicken.",
         "Do not add the vinegar.",
+        "Roll into walnut-sized balls.",
     ],
 )
 def test_what_is_only_spoken_of_does_not(step: str) -> None:
