@@ -183,7 +183,7 @@ def lets(look: Look) -> Deed | None:
         return "rest"
     if look.verb not in ("let", "allow", "leave", "keep"):
         return None
-    if re.search(r"\b(?:boil|bubbl|tick over|blip|putter|murmur|plop)", look.said):
+    if re.search(r"\b(?:boil|bubbl|tick over|ticking|blip|putter|murmur|plop)", look.said):
         return "boil" if "boil" in look.said else "simmer"
     if "simmering" in look.said:
         return "simmer"

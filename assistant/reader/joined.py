@@ -12,6 +12,8 @@ from assistant.reader import words as tables
 from assistant.reader.names import ANDS, JOINS, ORS, Taken, bare, known, lead, trail
 from assistant.reader.pieces import Line
 
+STOCKS = frozenset({"stock", "broth", "bouillon"})
+
 
 @cache
 def _words(label: str) -> frozenset[str]:
@@ -109,6 +111,9 @@ def _with_head(part: str, last: list[str], *, tight: bool) -> str:
     own = part.split()[-1]
     shared = last[last.index(own) + 1 :] if own in last[:-1] else last[1:]
     behind, head = f"{part} {' '.join(shared)}", f"{part} {last[-1]}"
+    if last[-1] in STOCKS and not known(head) and known(f"{own} {last[-1]}"):
+        # "light chicken or fish stock"
+        return head
     if own == last[-1] or part in _words("alone"):
         return part
     if is_kind(part) and is_kind(last[0]):

@@ -216,7 +216,10 @@ def _interrupted(draft: Draft, left: list[Piece]) -> None:
     if len(left) < 2 or left[0].before != "(" or left[1].before != ")" or len(draft.names) != 1:
         return
     bracket, rest = left[0], line.text(left[1].start, left[1].end)
-    if not known(f"{draft.names[0]} {rest}"):
+    other = line.text(bracket.start + 1, bracket.end)
+    # "venison (or pork) sausage": the other one is known by the noun behind.
+    shared = line.word(bracket.start) in ORS and known(rest) and known(f"{other} {rest}")
+    if not known(f"{draft.names[0]} {rest}") and not shared:
         return
     draft.names[0] = f"{draft.names[0]} {rest}"
     draft.name_end = left[1].end

@@ -99,6 +99,7 @@ def _food_piece(draft: Draft, piece: Piece) -> Listed | None:
     stop = names.core_end(line, place, end)
     first, others = joined_foods.foods(line, place, names.trail(line, place, stop, taken), Taken())
     inner = "or" if others else "and" if len(first) > 1 else ""
+    base = first[0] if first else ""
     if taken.states and first:
         first[0] = " ".join([*taken.states, first[0]])
     if (
@@ -112,7 +113,7 @@ def _food_piece(draft: Draft, piece: Piece) -> Listed | None:
     joined = "or" if opens in ORS or inner == "or" else "and" if opens in ANDS or inner else ""
     whole = draft.names[0]
     part = joined_foods.of_one_body([whole, *found]) != [whole, *found]
-    sure = part or any(known(name) or known(f"{name} {whole}") for name in found)
+    sure = part or any(known(name) or known(f"{name} {whole}") for name in (*found, base) if name)
     if stop < end and not (opens in JOINS or sure):
         return None
     return Listed(found, joined, sure, flag, tuple(taken.notes))

@@ -30,12 +30,12 @@ PREHEATS = re.compile(
 )
 #: "Preheat the oven to 350", "bake 350": a figure without its degrees.
 BARE = re.compile(
-    r"\b(?:oven|bake|baked|roast|preheat)\b(?:[^.;]{0,40}?(?:\b(?:to|at|of|on)\s|@\s?)(?:about )?|\s)(\d{3})\b"
+    r"\b(?:oven|bake|baked|roast|preheat)\b(?:(?:[^.;]|(?<=hr|in)\.|(?<=hrs)\.){0,40}?(?:\b(?:to|at|of|on)\s|@\s?)(?:about )?|\s)(\d{3})\b"
     r"(?!\s?(?:g|ml|grams|minutes|°|degrees|f\b|c\b))",
     re.IGNORECASE,
 )
 TELLS_OF_OVEN = re.compile(r"oven|bak|roast|broil", re.IGNORECASE)
-SENTENCE = re.compile(r"(?<=[.!?;])\s+")
+SENTENCE = re.compile(r"(?<=[.!?;])\s+(?![a-z])")
 HIGHEST, LOWEST = 600.0, 150.0
 #: Sentences looked at in one step; characters looked at around a figure, and kept of the words.
 SENTENCES, BEFORE, AFTER, AROUND, WORDS = 80, 60, 40, 14, 120

@@ -20,6 +20,8 @@ IN = re.compile(
     r"\bin(?:to (?:the|a) [\w ]{1,20})?(?:\W|$)|\b(?:too|last|next|then|only|finally|now|at the end)\b"
 )
 INTO_THE_OVEN = re.compile(r"\b(?:in|into|to) (?:the |a |your )?(?:\w{1,12} ){0,2}oven\b")
+#: A heat and a time without a verb bake from here on [F]: "Into a greased skillet, 450, 14 min".
+OVEN_HOT_F = 275.0
 BETWEEN_FOODS = frozenset({",", "and", "&", "+", ".", ";", "!", "then", "the", "plus", "-"})
 AFTERWARDS = re.compile(r"\b(?:after|while|when|once|ago|before)\b")
 OVEN_FIGURE = re.compile(r"\boven\b.{0,24}\b\d{3}(?!\d)|\b\d{3}(?!\d).{0,12}\boven\b")
@@ -37,12 +39,13 @@ def unspoken(sheet: Sheet, start: int, end: int, scene: Scene) -> list[Deed]:
     if short and not TELLS.search(said) and sheet.mentions_in(start, end):
         added = IN.search(said) or _is_only_food(sheet, start, end)
         deeds += ["top"] if ON_TOP.search(said) else ["add"] if added else []
+    hot = (sheet.temperature_in(start, end) or 0.0) >= OVEN_HOT_F
     timed = bool(sheet.times_in(start, end)) and not AFTERWARDS.search(said)
     if preheats:
         deeds.append("preheat")
     into = "oven" in kinds and INTO_THE_OVEN.search(said)
     if timed and (
-        (preheats and short) or (not preheats and (into or (kinds & {"tin", "oven"} and scene.oven)))
+        (preheats and short) or (not preheats and (into or hot or (kinds & {"tin", "oven"} and scene.oven)))
     ):
         deeds.append("bake")
     return deeds

@@ -22,6 +22,7 @@ def heat(step: str, head: str = "") -> tuple[float | None, str | None]:
         ("Heat oven to 200C/fan 180C/gas 6.", 390),
         ("Heat oven to 160C fan (180C / gas 4).", 355),
         ("Bake 375 deg. 40-45 min.", 375),
+        ("Bake 1 hr. at 350 - test with a straw.", 350),
         ("Bake until the middle reads 165 F.", None),
         ("Heat the oil to 350 F and fry the potatoes.", None),
     ],

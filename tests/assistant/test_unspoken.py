@@ -15,6 +15,7 @@ TEXT = "Pot\n\nIngredients\n\n2 onions\n1 tbsp fish sauce\n1 lime\n1 cup grated 
         ("Oven at 450F.", ["preheat"]),
         ("Oven at 450F, 25 minutes.", ["preheat", "bake"]),
         ("Into the oven it goes for 45 minutes.", ["bake"]),
+        ("Into a greased skillet, 450 F, 14 min.", ["bake"]),
         ("Onions in.", ["add"]),
         ("Cheese on top.", ["top"]),
         ("Fish sauce, lime.", ["add"]),
