@@ -8,7 +8,7 @@ from msgspec.structs import replace
 from assistant.chat.acts import Meant
 from assistant.chat.answers import answer, circumstance, help_text, in_short, not_understood, refusal
 from rules.circumstances import Day
-from rules.plan import Caution, Moment, Plan
+from rules.plan import Plan
 from rules.problem import UsageProblem
 
 EVENING = Day(eat="18:30")
@@ -133,25 +133,3 @@ def test_a_refusal_names_no_option() -> None:
     problem = UsageProblem("--oven", "13", "camp pots come in 10 and 12 inches")
     assert refusal(problem) == "13 cannot be: camp pots come in 10 and 12 inches; nothing changed."
     assert refusal(ValueError("as it is")) == "as it is"
-
-
-def test_only_the_dangers_that_were_asked_about_are_named(river_plan: Plan) -> None:
-    monoxide = Caution(id="carbon-monoxide", text="Coals kill in a tent.", source="CPSC")
-    bears = Caution(id="wildlife", text="Bears smell everything.", source="NPS")
-    plan = replace(river_plan, cautions=(monoxide, bears))
-    assert asked(plan, "cautions", "can I cook in the tent?") == "- Coals kill in a tent."
-    assert asked(plan, "cautions", "is it dangerous?").count("\n") == 1
-
-
-def test_a_diet_is_denied_by_what_a_sauce_surely_holds(river_plan: Plan) -> None:
-    items = (replace(river_plan.recipe.ingredients[0], name="mayonnaise", food="mayonnaise"),)
-    plan = replace(river_plan, recipe=replace(river_plan.recipe, ingredients=items))
-    assert asked(plan, "allergens", "is it vegan?").startswith("Not vegan: mayonnaise.")
-    assert not asked(plan, "allergens", "is it vegetarian?").startswith("Not vegetarian")
-
-
-def test_when_a_deed_is_named_only_its_moments_are_told(river_plan: Plan) -> None:
-    brown = Moment(at_min=-90, clock="17:00", do="Brown: 30 briquettes, all under the pot.")
-    plan = replace(river_plan, timeline=(brown, *river_plan.timeline))
-    assert asked(plan, "timeline", "when do I brown the meat?").split("\n")[0] == f"17:00  {brown.do}"
-    assert "17:00" in asked(plan, "timeline", "what's the schedule?")
