@@ -14,7 +14,7 @@ from pathlib import Path
 import pexpect
 import pytest
 
-from assistant.chat.prompt import READING, Talk, talk
+from assistant.chat.prompt import MORE, READING, Talk, talk
 from assistant.chat.session import Session
 from assistant.reader.read import read
 from tests.talks import CORPUS
@@ -260,6 +260,7 @@ def test_a_dumb_terminal_takes_interrupts_as_well(home: dict[str, str]) -> None:
     child = started({**home, "TERM": "dumb"})
     child.send("Porridge\n")
     child.expect(re.escape(READING[:20]))
+    child.expect(re.escape(MORE))
     child.send("\x03")
     child.expect("Dropped those lines.")
     child.send("\x04")
