@@ -242,6 +242,8 @@ def _goes(
         return "creamed at home"
     if taking.laid and taking.does in ("top", "spread", "serve"):
         return "on top"
+    if taking.hot and bakes_later and _is_under_a_batter(taking, items, graph):
+        return "hot pot first"
     if taking.hot:
         syrup = taking.does not in FRYING and _is_syrup(taking, items, graph)
         return "browning" if _cooks_in_it(taking, graph) and not syrup else "stirred in"
@@ -277,6 +279,24 @@ def _cooks_in_it(taking: Taking, graph: Graph) -> bool:
     if boiled:
         return bool(after) and after[0].does in FRYING
     return bool(after)
+
+
+def _is_under_a_batter(taking: Taking, items: tuple[Item, ...], graph: Graph) -> bool:
+    """Whether a batter, and nothing that fries, goes over the fat: it may sizzle first."""
+    joined = {
+        number: thing.joined_at
+        for number, thing in enumerate(graph.things)
+        if thing.into == taking.thing and thing.joined_at is not None and thing.joined_at > taking.at
+    }
+    if not joined:
+        return False
+    first = graph.inside(min(joined, key=lambda number: joined[number]))
+    roles = {role_of(items[one.ingredient].ingredient, items[one.ingredient].food) for one in first}
+    before = all(
+        _is_fat(items, other.ingredient) or other.laid or other.at > taking.at
+        for other in _bowl(graph, taking)
+    )
+    return before and "flour" in roles and not roles & {"meat", "fish", "vegetable"}
 
 
 def _is_syrup(taking: Taking, items: tuple[Item, ...], graph: Graph) -> bool:
