@@ -15,6 +15,7 @@ from assistant.reader.further import is_another, plus
 from assistant.reader.holding import is_size_of, is_size_of_one, packed
 from assistant.reader.measures import unit
 from assistant.reader.names import JOINS, ORS, Taken, known
+from assistant.reader.numbers import number
 from assistant.reader.pieces import Piece, pieces
 from rules import units
 from rules.foods.names import singular
@@ -30,7 +31,7 @@ def aside(draft: Draft, start: int, end: int, *, bracket: bool = False) -> None:
     for label in ("optional", "taste"):
         for first, last in sorted(line.starts[label].items()):
             if start <= first and last <= end:
-                _flag(draft, label, start, first)
+                _flag(draft, label, start, first, bracket=bracket)
                 aside(draft, start, first, bracket=bracket)
                 aside(draft, last, end, bracket=bracket)
                 return
@@ -63,15 +64,18 @@ def trimmed(draft: Draft, start: int, end: int) -> tuple[int, int]:
     return start, end
 
 
-def _flag(draft: Draft, label: str, start: int, at: int) -> None:
+def _flag(draft: Draft, label: str, start: int, at: int, *, bracket: bool) -> None:
     """Note that the food is optional or to taste.
 
-    "Plus extra for serving if desired" speaks of the extra alone, "toasted if you like" of the toasting.
+    "Plus extra for serving if desired" speaks of the extra alone, "toasted if you like" of the toasting, "(keep the
+    seeds if you like)" of the seeds.
     """
     line = draft.line
     if label == "taste":
         draft.to_taste = True
-    elif line.word(at) == "if" and (line.has("done", start, at) or line.has("verb", start, at)):
+    elif line.word(at) == "if" and (
+        line.has("done", start, at) or line.has("verb", start, at) or (bracket and at - start > 1)
+    ):
         draft.note(line.text(at, line.after(label, at)))
     elif not any(line.after("no_optional", place) > place for place in range(start, at)):
         draft.optional = True
@@ -280,7 +284,7 @@ def _scan(draft: Draft, start: int, end: int) -> None:
     """Amounts with a unit anywhere in a remark: they are amounts of the line too."""
     line, place = draft.line, start
     while place < end:
-        if line.word(place)[0].isdigit():
+        if line.word(place)[0].isdigit() or number(line.words, place):
             found = amounts(line.words[:end], place)
             if found and found.main.unit and units.kind(found.main.unit) != "length":
                 draft.amounts += found.amounts

@@ -149,7 +149,8 @@ def goes_on(look: Look) -> Deed | None:
     if look.verb != "wait":
         return None
     long = re.search(r"\b(?:days?|weeks?|months?)\b|\bto (?:set|cool|firm|rest|dry|settle)\b", look.said)
-    return "rest" if long or scene.leavened or not scene.fire else scene.goes_on("other")
+    stands = long or scene.leavened or scene.fire in (None, "bake", "roast")
+    return "rest" if stands else scene.goes_on("other")
 
 
 def rests(look: Look) -> Deed | None:
@@ -166,6 +167,8 @@ def rests(look: Look) -> Deed | None:
         return look.scene.goes_on("other")
     if look.scene.fire in ("bake", "roast") and look.verb == "leave" and look.says("there"):
         return "bake"
+    if look.scene.fire in FRYING and look.verb == "leave" and look.tells("crust"):
+        return look.scene.goes_on("other")
     if look.verb == "leave" and not (
         look.says("waiting") or look.says("stays") or look.into("fridge", "freezer")
     ):
@@ -179,6 +182,8 @@ def lets(look: Look) -> Deed | None:
         return "heat"
     if look.verb == "give" and look.says("minutes"):
         return _given(look)
+    if look.verb in ("let", "allow", "go", "get") and look.tells("soft") and "fat" in look.roles:
+        return "saute"
     if look.verb == "dry" and re.search(r"\b(?:let|allow|leave)\b", look.said):
         return "rest"
     if look.verb not in ("let", "allow", "leave", "keep"):
@@ -211,7 +216,8 @@ def goes_into_the_oven(look: Look) -> Deed | None:
     if _is_empty(look):
         return "heat"
     if look.one_of("lays") or look.deed in ("brown", "heat", "saute"):
-        return "melt" if "melt" in look.all and "fat" in look.roles else "bake"
+        melts = ("melt" in look.all and "fat" in look.roles) or look.tells("melting_fat")
+        return "melt" if melts else "bake"
     return None
 
 
@@ -221,6 +227,11 @@ def _is_empty(look: Look) -> bool:
     if look.roles or first.after_preposition or first.kind not in ("pan", "pot", "tin"):
         return False
     return EMPTY.match(look.after) is not None or (look.after.startswith("your ") and not look.scene.begun)
+
+
+def dips(look: Look) -> Deed | None:
+    """What is dipped in boiling water boils, however short."""
+    return "boil" if look.one_of("dips") and "boiling water" in look.said else None
 
 
 def goes_under_the_grill(look: Look) -> Deed | None:
@@ -334,6 +345,14 @@ def fries(look: Look) -> Deed | None:
         return "fry"
     if look.deed == "fry" and re.search(r"\bdeep\b.{0,12}\b(?:fat|oil|lard|shortening)\b", look.said):
         return "deep fry"
+    if (
+        look.verb in ("bubble", "sizzle")
+        and scene.fire in FRYING
+        and not scene.wet
+        and not look.roles & LIQUID
+    ):
+        # Flour in hot fat bubbles and fries.
+        return scene.fire
     if look.deed in ("fry", "saute") and look.into("grill"):
         return "grill"
     if look.deed == "saute" and look.verb in ("sweat", "soften", "wilt") and look.into("oven"):
@@ -364,6 +383,6 @@ def dries(look: Look) -> Deed | None:
 
 RULES: tuple[Callable[[Look], Deed | None], ...] = (
     heats_the_oven, turns_the_knob, brings, goes_into_the_cold, puts_by, goes_on, rests, lets,
-    goes_into_the_oven, goes_under_the_grill, covers, tops, drops_in, fats, lowers, cooks,
+    goes_into_the_oven, dips, goes_under_the_grill, covers, tops, drops_in, fats, lowers, cooks,
     fries, blooms, dries,
 )  # fmt: skip

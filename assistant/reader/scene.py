@@ -36,6 +36,8 @@ BESIDE: frozenset[Deed] = frozenset(
 )  # fmt: skip
 #: Work that takes time of its own.
 WORK: frozenset[Deed] = frozenset({"knead", "beat", "blend", "rub", "cream", "store"})
+#: Work on a dough, away from every fire.
+AT_THE_BOARD: frozenset[Deed] = frozenset({"knead", "rise", "ferment"})
 COLD_PLACES = frozenset({"bowl", "fridge", "freezer", "tin"})
 
 
@@ -71,6 +73,8 @@ class Scene:
     ) -> Deed | None:
         """The deed that a time beside `deed` belongs to: "add the garlic (1 minute)" fries on."""
         cold = place is not None and place.kind in COLD_PLACES
+        if deed == "melt" and place is not None and place.kind == "oven":
+            return deed
         if deed == "heat" and (wet or (self.wet and self.fire)) and not cold:
             return "simmer"
         if deed in BESIDE and self.fire and not cold and self.last not in WAIT:
@@ -115,6 +119,11 @@ class Scene:
             self.wet = True
         if deed == "drain" and not roles:
             self.wet = False
+        if deed in AT_THE_BOARD:
+            self.fire = None
+        if deed == "peel" and not roles and self.fire == "boil":
+            # What was dipped and is peeled has left the water.
+            self.wet, self.fire = False, None
         if deed == "heat" and pours and kind in ("pan", "pot"):
             self.fire = "simmer"
         self.vessel = kind or self.vessel
@@ -144,7 +153,7 @@ class Scene:
             self.turned_down = False
 
     def _oven(self, deed: Deed, kind: str | None) -> None:
-        if deed == "preheat":
+        if deed == "preheat" or (deed in ("bake", "roast") and kind == "oven"):
             self.oven = True
         if kind == "tin" and deed not in ("grease", "line"):
             self.in_tin = True

@@ -24,6 +24,8 @@ from assistant.reader.warmth import Temperature, temperatures
 S = TypeVar("S", Mention, Place, Mark)
 #: A label before a step is no longer than this [characters].
 LABEL = 40
+#: Behind a label that is a sentence so many signs may follow: its full stop, a blank.
+PAST_A_LABEL = 3
 #: A sentence in bold that opens a step, its words at most, and by how many letters a word is known again.
 LABELLED = re.compile(r"\W{0,8}(?:\d{1,2}[.)]\s{0,3})?\*\*([^*]{2,60})\*\*\s")
 LONGEST_LABEL, STEM = 5, 4
@@ -123,6 +125,9 @@ class Sheet:
         if found is None or len(found[1].split()) > LONGEST_LABEL or any(map(str.isdigit, found[1])):
             return 0
         end = next((end for _, end in self.frame.sentences[:1]), 0)
+        if self.offset(end) > len(found[1]) + PAST_A_LABEL:
+            # "**Dough:** knead everything": the label is no sentence of its own.
+            return 0
         said = {word[:STEM] for word in self.frame.low[:end] if len(word) >= STEM}
         behind = {word[:STEM] for word in self.frame.low[end:] if len(word) >= STEM}
         return end if said & behind and len(self.frame.low) - end >= LONGEST_LABEL else 0

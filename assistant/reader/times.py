@@ -42,6 +42,8 @@ STORAGE = re.compile(
 WAITS = re.compile(
     r"[\s\d.)-]{0,6}(?:off the (?:heat|fire|stove)\b|leave (?:them|it) (?:on|in) the (?:tray|tin|pan|rack|sheet)\b)"
 )
+#: "Freezing them for an hour makes clean cuts".
+FREEZING = re.compile(r"\bfreezing (?:\w{1,10} ){0,3}for (?:about )?(?:an?|\d{1,3}|half an?) \w{1,8}$")
 MARINADE = re.compile(r"\bmarinades?\b|\bmarinat\w{1,3}\b")
 #: A pot that is told to go on so does not boil, whatever brought it there.
 GENTLE = re.compile(r"\b(?:gently|very low|low heat|low flame|lowest|barely|bare simmer|slowly)\b")
@@ -111,6 +113,8 @@ def kind(deed: Deed | None, text: str, quantity: Quantity) -> DurationKind:
         return "rest"
     after = text[quantity.end : quantity.end + NEAR_BEFORE].lower().partition(".")[0]
     found = KINDS.get(deed, "other") if deed else "other"
+    if found == "rest" and FREEZING.search(sentence):
+        return "chill"
     if found in ("rest", "chill") and MARINADE.search(sentence):
         return "marinate"
     if found == "simmer" and IN_OVEN.search(sentence):
@@ -128,6 +132,8 @@ def kind(deed: Deed | None, text: str, quantity: Quantity) -> DurationKind:
         return "bake"
     if deed == "toast" and IN_OVEN.search(sentence):
         return "bake"
-    if found == "boil" and (GENTLE.search(sentence) or _cooks_on(sentence, quantity)):
+    if found == "boil" and (
+        GENTLE.search(re.split(r"\bthen\b", sentence)[-1]) or _cooks_on(sentence, quantity)
+    ):
         return "simmer"
     return found

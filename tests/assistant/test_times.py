@@ -290,3 +290,22 @@ CASES: list[tuple[str, list[str]]] = [
 def test_a_time_is_for_what_goes_on_when_it_is_told(method: str, kinds: list[str]) -> None:
     recipe = read(f"Supper\n\nIngredients\n\n{FOODS}\nMethod\n\n1. {method}\n")
     assert [duration.what for step in recipe.steps for duration in step.durations] == kinds
+
+
+@pytest.mark.parametrize(
+    ("method", "kinds"),
+    [
+        ("Dip the tomatoes in boiling water for 20 seconds and peel them.", ["boil"]),
+        ("Let the leek go soft in the oil, 8 minutes.", ["fry"]),
+        ("Bake 30 minutes at 350F. Wait 10 minutes. Cut in squares.", ["bake", "rest"]),
+        ("Melt the butter in a pot, whisk in the flour and let it bubble for 1 minute.", ["fry"]),
+        ("Heat gently until the sugar is gone, then boil fast for 10 minutes.", ["boil"]),
+        ("Whisk flour and milk in a pan over medium heat. Knead. Let rise 1 hour. Roll into balls. Cover; 45 min.",
+         ["rise", "rise"]),
+        ("Cool completely (freezing them for an hour makes clean cuts).", ["chill"]),
+        ("Put the skillet in the oven while it heats. Pour in the batter, it must sizzle. Bake 20 minutes.", ["bake"]),
+    ],
+)  # fmt: skip
+def test_a_time_belongs_to_what_is_done_there(method: str, kinds: list[str]) -> None:
+    text = f"Supper\n\n4 tomatoes\n1 leek\n2 tbsp oil\n50 g butter\n1 cup flour\n1 cup milk\n2 tsp yeast\n\nMethod\n{method}\n"
+    assert [span.what for step in read(text).steps for span in step.durations] == kinds
