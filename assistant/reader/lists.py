@@ -107,7 +107,7 @@ def _food_piece(draft: Draft, piece: Piece) -> Listed | None:
         and others
     ):
         return None  # "smooth or crunchy" tells the kind of the food before it
-    if len(first) > 1 and all(map(joined_foods.is_kind, first)):
+    if len(first) > 1 and all(joined_foods.is_kind(name) and not known(name) for name in first):
         return None  # "peppers, red and yellow"
     found = [name for name in first + others if name]
     if not found or taken.preps:

@@ -137,7 +137,7 @@ def _in_named_containers(need: Need, day: Day) -> str | None:
 def _in_packages(need: Need, sold: Sequence[Package], day: Day) -> tuple[str, str | None]:
     unit = sold[0].unit
     wanted = _measured(need, unit)
-    if wanted is None:
+    if not wanted:
         return worded(sold[0], 1, day), None
     counts = least_waste(wanted, [row.size for row in sold])
     words = " and ".join(worded(row, count, day) for row, count in zip(sold, counts, strict=True) if count)
@@ -158,7 +158,7 @@ def _measured(need: Need, unit: str) -> float | None:
     if count:
         return float(count)
     each = need.food.g_per_piece if need.food else None
-    return math.ceil(need.grams / each - 0.05) if need.grams and each else None
+    return max(1, math.ceil(need.grams / each - 0.05)) if need.grams and each else None
 
 
 def _left(left: float, wanted: float, unit: str, need: Need, day: Day) -> str:

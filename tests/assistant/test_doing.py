@@ -19,6 +19,7 @@ CASES = [
     ("rests", "Mix the flour and yeast and leave in a warm place for an hour.", "rise"),
     ("lets", "Let the stock bubble for 5 minutes.", "simmer"),
     ("goes_into_the_oven", "Put the chicken in the oven.", "bake"),
+    ("dips", "Dip the onion in boiling water for a minute.", "boil"),
     ("goes_under_the_grill", "Put the chicken under a hot grill.", "broil"),
     ("covers", "Cover the chicken with stock.", "pour"),
     ("tops", "Add the cheese on top.", "top"),
