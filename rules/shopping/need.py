@@ -50,7 +50,8 @@ def _sum(measured: Iterable[tuple[float | None, Item]]) -> float | None:
             return None
         amount = item.ingredient.amounts[0]
         # A line is weighed in the middle of its range.
-        total += measure * 2 * amount.high / (amount.low + amount.high)
+        # Nothing of a food is nothing, whatever its range.
+        total += measure * 2 * amount.high / (amount.low + amount.high) if amount.high else 0.0
     return total or None
 
 

@@ -42,6 +42,8 @@ def bought(*lines: Ingredient, day: Day | None = None, scale: float = 1.0) -> di
         (line("ground beef", amount(1.1, "pound")), "1 1/4 pounds", None),
         (line("tomatoes", amount(8, "pound")), "8 pounds", None),
         (line("cilantro", amount(0.25, "cup")), "1 bunch", "2 oz"),
+        # Found by random texts: none of it was divided by nothing.
+        (line("bacon", amount(0)), "1 12-ounce package", None),
         # Found by random texts: a crumb of what is sold by the piece is one, and no package was bought for it.
         (line("hot dog buns", amount(1, "gram")), "1 package of 8", "7"),
     ],
