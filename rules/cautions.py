@@ -53,14 +53,6 @@ class CautionText(table.Row, frozen=True, kw_only=True):
     text: str
 
 
-class Figure(table.Row, frozen=True, kw_only=True):
-    """One threshold of the cautions."""
-
-    id: str
-    value: float
-    unit: str
-
-
 class AlcoholLeft(table.Row, frozen=True, kw_only=True):
     """The share of a drink's alcohol that is left [%], after at least so many minutes of cooking."""
 
@@ -101,7 +93,7 @@ SAID_BY = {key: Rule(id=row.id, because=row.because, source=row.source) for key,
 
 
 def _figure(key: str) -> float:
-    return next(row.value for row in table.read("caution_figures.csv", Figure) if row.id == key)
+    return table.figures("caution_figures.csv")[key].value
 
 
 def cautions(

@@ -5,17 +5,9 @@ from __future__ import annotations
 from rules import table
 
 
-class SafetyFigure(table.Row, frozen=True, kw_only=True):
-    """One limit: a temperature, a time or a rate."""
-
-    id: str
-    value: float
-    unit: str
-
-
-def figure(key: str) -> SafetyFigure:
-    """The row of one limit."""
-    return next(row for row in table.read("safety_figures.csv", SafetyFigure) if row.id == key)
+def figure(key: str) -> table.Figure:
+    """The row of one limit: a temperature, a time or a rate."""
+    return table.figures("safety_figures.csv")[key]
 
 
 def limit(key: str) -> str:

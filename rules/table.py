@@ -35,6 +35,14 @@ class Row(Struct, frozen=True, kw_only=True):
     source: str
 
 
+class Figure(Row, frozen=True, kw_only=True):
+    """One figure by its name, in the unit that its row names."""
+
+    id: str
+    value: float
+    unit: str
+
+
 R = TypeVar("R", bound=Row)
 
 
@@ -84,6 +92,12 @@ def read(name: str, row_type: type[R]) -> tuple[R, ...]:
         TableError: for the first cell that is not what `row_type` wants.
     """
     return cast("tuple[R, ...]", _kept(name, row_type))
+
+
+@cache
+def figures(*names: str) -> dict[str, Figure]:
+    """The figures of some tables by their names."""
+    return {row.id: row for name in names for row in read(name, Figure)}
 
 
 @cache

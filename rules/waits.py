@@ -29,14 +29,6 @@ STAGES: dict[frozenset[Deed], frozenset[StageKind]] = {
 WATER = "water"
 
 
-class WaitFigure(table.Row, frozen=True, kw_only=True):
-    """One length of time [min]."""
-
-    id: str
-    value: float
-    unit: str
-
-
 class Wait(Struct, frozen=True, kw_only=True):
     """A stretch of the method in which food waits.
 
@@ -56,8 +48,8 @@ class Wait(Struct, frozen=True, kw_only=True):
 
 
 def figure(key: str) -> float:
-    """One figure of `wait_figures.csv`."""
-    return next(row.value for row in table.read("wait_figures.csv", WaitFigure) if row.id == key)
+    """One length of time of `wait_figures.csv` [min]."""
+    return table.figures("wait_figures.csv")[key].value
 
 
 def waits(recipe: Recipe) -> tuple[Wait, ...]:

@@ -13,7 +13,6 @@ import pytest
 from rules import table
 from rules.coals.doneness import Safe
 from rules.cold.hours import ColdFigure
-from rules.safety import SafetyFigure
 
 RULES = Path(__file__).parent.parent / "rules"
 #: Rooms that speak of keeping, thawing, eating and what can hurt; the rooms of heat speak of pots and weather.
@@ -66,7 +65,7 @@ def limits(text: str) -> Iterator[str]:
 def published() -> set[str]:
     """The limits of the tables whose source is published."""
     rows: list[tuple[float, str, str]] = [
-        (row.value, row.unit, row.basis) for row in table.read("safety_figures.csv", SafetyFigure)
+        (row.value, row.unit, row.basis) for row in table.read("safety_figures.csv", table.Figure)
     ]
     rows += [(row.value, row.unit, row.basis) for row in table.read("cold_figures.csv", ColdFigure)]
     rows += [(row.temp_f, "°F", row.basis) for row in table.read("safe_temperatures.csv", Safe) if row.temp_f]
@@ -87,7 +86,7 @@ def test_a_limit_that_a_room_speaks_stands_in_a_table_with_its_published_source(
 
 
 def test_every_figure_of_safety_is_published() -> None:
-    for row in table.read("safety_figures.csv", SafetyFigure):
+    for row in table.read("safety_figures.csv", table.Figure):
         assert row.basis == "published", row
         assert len(row.source) > 20, row
 

@@ -12,12 +12,13 @@ from typing import Any
 import pytest
 
 from rules.foods import catalogue
-from rules.table import Row, TableError, check, columns, parse, read
+from rules.table import Figure, Row, TableError, check, columns, parse, read
 
 ROOT = Path(__file__).parent.parent
 TABLES = ROOT / "rules" / "tables"
 NAMES = sorted(path.name for path in TABLES.iterdir() if path.name != "columns.toml")
 READ = re.compile(r'read\(\s*"([\w.]+)",\s*(\w+)\s*\)')
+FIGURES = re.compile(r'figures\(\s*("[\w.", ]+")\s*\)')
 BROKEN = tomllib.loads((ROOT / "tests" / "broken_tables" / "messages.toml").read_text(encoding="utf-8"))[
     "broken"
 ]
@@ -29,6 +30,8 @@ def readers() -> dict[str, type[Row]]:
     for path in sorted((ROOT / "rules").rglob("*.py")):
         for name, row_type in READ.findall(path.read_text(encoding="utf-8")):
             found.setdefault(name, getattr(importlib.import_module(module_of(path)), row_type))
+        for names in FIGURES.findall(path.read_text(encoding="utf-8")):
+            found |= dict.fromkeys(re.findall(r'"([^"]+)"', names), Figure)
     return found
 
 
@@ -51,7 +54,7 @@ def other_readers() -> dict[str, type[Row]]:
             rows = [
                 value
                 for value in vars(importlib.import_module(module_of(path))).values()
-                if isinstance(value, type) and issubclass(value, Row) and value is not Row
+                if isinstance(value, type) and issubclass(value, Row) and value not in (Row, Figure)
             ]
             fitting = [row_type for row_type in rows if fits(name, row_type)]
             if fitting:

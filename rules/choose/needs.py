@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from functools import cache
 
 from rules import table
 from rules.choose.model import Means, Need
@@ -21,22 +20,9 @@ ELSEWHERE: dict[Family, str] = {
 }
 
 
-class ChooseFigure(table.Row, frozen=True, kw_only=True):
-    """One figure of the choice."""
-
-    id: str
-    value: float
-    unit: str
-
-
-@cache
-def _figures() -> dict[str, ChooseFigure]:
-    return {row.id: row for row in table.read("choose_figures.csv", ChooseFigure)}
-
-
 def figure(key: str) -> float:
     """A figure of `choose_figures.csv`."""
-    return _figures()[key].value
+    return table.figures("choose_figures.csv")[key].value
 
 
 def needs(plan: Plan, means: Means) -> tuple[Need, ...]:

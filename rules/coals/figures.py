@@ -8,17 +8,7 @@ from __future__ import annotations
 from functools import cache
 from typing import TypeVar
 
-from rules.table import Row, read
-
-FIGURE_TABLES = ("coal_figures.csv", "briquettes.csv")
-
-
-class Figure(Row, frozen=True, kw_only=True):
-    """One figure of the trade in the unit that its row names."""
-
-    id: str
-    value: float
-    unit: str
+from rules.table import Figure, Row, figures, read
 
 
 class Share(Row, frozen=True, kw_only=True):
@@ -53,12 +43,7 @@ class GroundRow(Row, frozen=True, kw_only=True):
     most_factor: float
 
 
-KeyedRow = TypeVar("KeyedRow", Share, HeatRow, WindRow, GroundRow, Figure)
-
-
-@cache
-def _figures() -> dict[str, Figure]:
-    return {row.id: row for name in FIGURE_TABLES for row in read(name, Figure)}
+KeyedRow = TypeVar("KeyedRow", Share, HeatRow, WindRow, GroundRow)
 
 
 def _one(name: str, row_type: type[KeyedRow], key: str) -> KeyedRow:
@@ -68,7 +53,7 @@ def _one(name: str, row_type: type[KeyedRow], key: str) -> KeyedRow:
 
 def figure(key: str) -> Figure:
     """The figure of that name, with its source."""
-    return _figures()[key]
+    return figures("coal_figures.csv", "briquettes.csv")[key]
 
 
 @cache

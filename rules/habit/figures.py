@@ -4,15 +4,7 @@ from __future__ import annotations
 
 from functools import cache
 
-from rules.table import Row, read
-
-
-class HabitFigure(Row, frozen=True, kw_only=True):
-    """One figure: a spread before anything is logged, a noise, a step."""
-
-    id: str
-    value: float
-    unit: str
+from rules.table import Row, figures, read
 
 
 class Bound(Row, frozen=True, kw_only=True):
@@ -33,18 +25,13 @@ class Bound(Row, frozen=True, kw_only=True):
 
 
 @cache
-def _figures() -> dict[str, HabitFigure]:
-    return {row.id: row for row in read("habit_figures.csv", HabitFigure)}
-
-
-@cache
 def _bounds() -> dict[str, Bound]:
     return {row.id: row for row in read("habit_bounds.csv", Bound)}
 
 
 def figure(key: str) -> float:
-    """The figure of that name."""
-    return _figures()[key].value
+    """The figure of that name: a spread before anything is logged, a noise, a step."""
+    return figures("habit_figures.csv")[key].value
 
 
 def bound(key: str) -> Bound:

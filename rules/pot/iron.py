@@ -29,14 +29,6 @@ class Oven(table.Row, frozen=True, kw_only=True):
         return pi / 4 * self.diameter_in**2
 
 
-class Figure(table.Row, frozen=True, kw_only=True):
-    """One figure of the pot rules."""
-
-    id: str
-    value: float
-    unit: str
-
-
 @cache
 def ovens() -> tuple[Oven, ...]:
     """Every camp oven that is sold, smallest first."""
@@ -50,10 +42,9 @@ def oven(diameter_in: int, depth: Depth) -> Oven:
     return rows.get(depth) or rows["shallow"]
 
 
-@cache
 def figure(name: str) -> float:
     """A figure of `pot_figures.csv`."""
-    return next(row.value for row in table.read("pot_figures.csv", Figure) if row.id == name)
+    return table.figures("pot_figures.csv")[name].value
 
 
 def depth_of(pot: Oven, milliliters: float) -> float:

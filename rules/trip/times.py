@@ -7,7 +7,6 @@ where one is known, else a floating one.
 from __future__ import annotations
 
 from datetime import UTC, datetime, timedelta
-from functools import cache
 
 from rules import clock, table
 from rules.because import Ledger
@@ -20,22 +19,9 @@ BEFORE_FIRST_MEAL_H = 4
 EARLIEST_H = 7
 
 
-class TripFigure(table.Row, frozen=True, kw_only=True):
-    """One figure of the trip."""
-
-    id: str
-    value: float
-    unit: str
-
-
-@cache
-def _figures() -> dict[str, TripFigure]:
-    return {row.id: row for row in table.read("trip_figures.csv", TripFigure)}
-
-
-def figure(key: str) -> TripFigure:
+def figure(key: str) -> table.Figure:
     """The row of one figure of `trip_figures.csv`."""
-    return _figures()[key]
+    return table.figures("trip_figures.csv")[key]
 
 
 def moment(written: str, zone: str | None) -> datetime:
