@@ -9,7 +9,7 @@ from rules.coals.counts import Way
 from rules.coals.pieces import Piece
 from rules.plan import StageKind
 from rules.recipe import Family, Struct
-from rules.table import Row, read
+from rules.table import Figure, Row, figures, read
 
 #: Kinds of stage that a cook counts as one: the plan keeps at most two of a group.
 GROUPS: tuple[frozenset[StageKind], ...] = (
@@ -42,14 +42,6 @@ class UsualMinutes(Row, frozen=True, kw_only=True):
     high_min: float
 
 
-class HeatFigure(Row, frozen=True, kw_only=True):
-    """A single figure of cooking over coals."""
-
-    id: str
-    value: float
-    unit: str
-
-
 @cache
 def family_heat(family: Family) -> FamilyHeat:
     """The usual heat of a family; that of `other` where the table has none."""
@@ -64,11 +56,9 @@ def usual(key: str) -> UsualMinutes:
     return next(row for row in rows if row.id == key)
 
 
-@cache
-def heat_figure(key: str) -> HeatFigure:
+def heat_figure(key: str) -> Figure:
     """A figure of `heat_figures.csv`."""
-    rows: tuple[HeatFigure, ...] = read("heat_figures.csv", HeatFigure)
-    return next(row for row in rows if row.id == key)
+    return figures("heat_figures.csv")[key]
 
 
 class Draft(Struct, frozen=True, kw_only=True):
