@@ -60,9 +60,8 @@ class Camp:
         self.unpacking = Unpacking(recipe, graph, packs, inside, self.home, day.units)
         self.hot = HotFat(graph, fat, self.takings)
 
-    def steps(self, family: Family, ledger: Ledger) -> tuple[str, ...]:
-        """All camp steps."""
-        told = self.told()
+    def steps(self, told: Told, family: Family, ledger: Ledger) -> tuple[str, ...]:
+        """All camp steps: what was told, with what no sentence opened, between the lighting and the last look."""
         unpacking = self.unpacking
         rest = unpacking.unopened(table=not told)
         if not told:

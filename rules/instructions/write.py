@@ -44,9 +44,13 @@ def write(
     if dish.family == "preserve or ferment":
         ledger.note(NOT_A_CAMP_JOB.says("steps", family=dish.family))
         return home, ("Nothing is left to do at camp: it comes along ready.",)
-    once = Camp(recipe, graph, packs, inside, fat, heat, day)
-    once.told()
-    camp = Camp(recipe, graph, packs, inside, fat, heat, day, also=once.missed()).steps(dish.family, ledger)
+    writer = Camp(recipe, graph, packs, inside, fat, heat, day)
+    told = writer.told()
+    missed = writer.missed()
+    if missed:
+        writer = Camp(recipe, graph, packs, inside, fat, heat, day, also=missed)
+        told = writer.told()
+    camp = writer.steps(told, dish.family, ledger)
     extra = spare(camp, fat, ledger)
     if extra:
         home = (*home[:-1], extra, *home[-1:])
