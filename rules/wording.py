@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 
 from msgspec.structs import replace
 
@@ -26,14 +26,18 @@ OF = frozenset(
 MOST_NAMES = 5
 
 
+def joined(names: Collection[str], last: str = "and") -> str:
+    """Names in a row as one says it: "milk, eggs and wheat"; `last` stands before the last of them."""
+    *most, end = names or ("",)
+    return f"{', '.join(most)} {last} {end}" if most else end
+
+
 def listed(names: Iterable[str]) -> str:
     """Names as a cook would list them, each once: "butter, milk and egg"."""
     unique = list(dict.fromkeys(names))
     if len(unique) > MOST_NAMES:
         unique = [*unique[: MOST_NAMES - 1], f"{len(unique) - MOST_NAMES + 1} more"]
-    if len(unique) < 2:
-        return "".join(unique)
-    return f"{', '.join(unique[:-1])} and {unique[-1]}"
+    return joined(unique)
 
 
 def measured(amount: Amount | None, name: str, *, system: Units, grams: float | None = None) -> str:

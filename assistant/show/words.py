@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from datetime import datetime
 from typing import Protocol
 
@@ -17,6 +16,7 @@ from rules.plan import (
 )
 from rules.recipe import Amount
 from rules.units import kitchen
+from rules.wording import joined as joined
 
 COUNTS = (
     "no",
@@ -186,10 +186,3 @@ def because(reason: Reason) -> str:
 def amount(of: Amount | None, units: Units = "us") -> str:
     """An amount as people measure it; empty when the recipe gives none."""
     return kitchen(of, units=units) if of is not None else ""
-
-
-def joined(words: Sequence[str], last: str = "and") -> str:
-    """A list as one says it: "milk, eggs and wheat"."""
-    if len(words) < 2:
-        return "".join(words)
-    return f"{', '.join(words[:-1])} {last} {words[-1]}"

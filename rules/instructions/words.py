@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from functools import cache
 
-from rules import table
+from rules import table, wording
 from rules.circumstances import Units
 from rules.packs import Contents
 from rules.packs.label import listing
@@ -129,11 +129,8 @@ def _flesh(pack: Pack, recipe: Recipe) -> int:
 
 
 def joined(parts: Iterable[str]) -> str:
-    """A list as one says it: "a, b and c"."""
-    told = list(dict.fromkeys(part for part in parts if part))
-    if len(told) < 2:
-        return "".join(told)
-    return f"{', '.join(told[:-1])} and {told[-1]}"
+    """What there is of a list, each once, as one says it: "a, b and c"."""
+    return wording.joined(list(dict.fromkeys(filter(None, parts))))
 
 
 def sentence(text: str) -> str:

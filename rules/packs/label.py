@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from rules.packs.kitchen import Kitchen, Portion
 from rules.packs.place import Place
+from rules.wording import joined
 
 MOST_NAMED = 3
 
@@ -67,6 +68,4 @@ def listing(names: list[str]) -> str:
     """A few names joined as one says them; many are counted."""
     if len(names) > MOST_NAMED + 1:
         names = [*names[:MOST_NAMED], f"{len(names) - MOST_NAMED} more"]
-    if len(names) == 1:
-        return names[0]
-    return f"{', '.join(names[:-1])} and {names[-1]}"
+    return joined(names)

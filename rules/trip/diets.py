@@ -10,6 +10,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from functools import cache
 
+from msgspec.structs import replace
+
 from rules import foods, swaps, table
 from rules.allergens import NINE, held_by
 from rules.because import Ledger, Rule
@@ -21,6 +23,7 @@ from rules.plan import Allergen
 from rules.recipe import Recipe, Struct
 from rules.swaps.book import effect_of, exchanges
 from rules.trip.model import Diet, Dish, Person, Verdict, Wish
+from rules.wording import joined
 
 HELD = Rule(
     id="diets.held",
@@ -120,7 +123,7 @@ def _before(person: Person, meaning: Meaning, dish: Dish, ledger: Ledger) -> Die
         said = (
             f"What is served with {dish.title} holds {_all(diet.allergens)}: {person.name} goes without it."
         )
-        return _with(diet, "leave out", (), said=said)
+        return replace(diet, verdict="leave out", said=said)
     maybe = _labels(dish, meaning)
     if maybe:
         reason = LABEL.says(
@@ -131,9 +134,8 @@ def _before(person: Person, meaning: Meaning, dish: Dish, ledger: Ledger) -> Die
             person=person.name,
         )
         ledger.note(reason)
-        return _with(
-            diet, "check the label", maybe, said=f"Read the label of the {_all(maybe)} for {meaning.said}."
-        )
+        said = f"Read the label of the {_all(maybe)} for {meaning.said}."
+        return replace(diet, verdict="check the label", foods=maybe, said=said)
     return diet
 
 
@@ -150,23 +152,7 @@ def _labels(dish: Dish, meaning: Meaning) -> tuple[str, ...]:
 
 def _all(names: Sequence[str]) -> str:
     """All the names, however many: nobody is told of "2 more" where it matters what they are."""
-    *most, last = dict.fromkeys(names)
-    return f"{', '.join(most)} and {last}" if most else last
-
-
-def _with(
-    diet: Diet, verdict: Verdict, names: tuple[str, ...], *, said: str, wishes: tuple[Wish, ...] = ()
-) -> Diet:
-    return Diet(
-        person=diet.person,
-        dish=diet.dish,
-        avoids=diet.avoids,
-        verdict=verdict,
-        foods=names,
-        allergens=diet.allergens,
-        wishes=wishes,
-        said=said,
-    )
+    return joined(dict.fromkeys(names))
 
 
 def holds(item: Item, meaning: Meaning) -> bool:
@@ -207,14 +193,20 @@ def _helped(
     known = [wish for wish in wishes if wish is not None]
     if len(known) < len(held) or not fits_after(dish.plan.recipe, known, meaning):
         said = f"{dish.title} needs {_all(names)}: cook {person.name} something else."
-        return _with(diet, "another dish", names, said=said)
+        return replace(diet, verdict="another dish", foods=names, said=said)
     out = all(wish.swap.to is None for wish in known)
     said = _all([wish.said for wish in known])
     ledger.note(SWAPPED.says(about, dish=dish.title, person=person.name, said=said))
     verdict: Verdict = "leave out" if out else "swap"
     labels = [food for food in _labels(dish, meaning) if food not in names]
     read = f" Read the label of the {_all(labels)} too." if labels else ""
-    return _with(diet, verdict, names, said=f"{said[:1].upper()}{said[1:]}.{read}", wishes=tuple(known))
+    return replace(
+        diet,
+        verdict=verdict,
+        foods=names,
+        wishes=tuple(known),
+        said=f"{said[:1].upper()}{said[1:]}.{read}",
+    )
 
 
 def _wish(item: Item, meaning: Meaning) -> Wish | None:
