@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
+from msgspec.structs import replace
+
 from rules import table, units
 from rules.circumstances import Day
 from rules.foods import Food, Item
@@ -106,42 +108,6 @@ def _said(amount: Amount, day: Day) -> str:
 
 
 def added(amounts: Sequence[Amount]) -> Iterator[Amount]:
-    """The amounts with all volumes in one, all masses in one, and alike counts and containers together.
-
-    The unit is the largest that a line states.
-    """
-    groups: dict[object, list[Amount]] = {}
-    for amount in amounts:
-        groups.setdefault(_kind(amount), []).append(amount)
-    for kind, alike in groups.items():
-        unit = (
-            _largest([amount.unit for amount in alike if amount.unit]) if kind in ("volume", "mass") else None
-        )
-        if unit is None:
-            first = alike[0]
-            yield Amount(
-                low=sum(amount.low for amount in alike),
-                high=sum(amount.high for amount in alike),
-                unit=first.unit,
-                package=first.package,
-            )
-        else:
-            yield Amount(
-                low=sum(units.to(amount.low, amount.unit or unit, unit) for amount in alike),
-                high=sum(units.to(amount.high, amount.unit or unit, unit) for amount in alike),
-                unit=unit,
-            )
-
-
-def _kind(amount: Amount) -> object:
-    if amount.package is None and amount.unit is not None:
-        if units.is_volume(amount.unit):
-            return "volume"
-        if units.is_mass(amount.unit):
-            return "mass"
-    return (amount.unit, amount.package)
-
-
-def _largest(found: Sequence[str]) -> str:
-    base = "milliliter" if units.is_volume(found[0]) else "gram"
-    return max(found, key=lambda unit: units.to(1.0, unit, base))
+    """What is told alike in one amount each; a shop wants no "about"."""
+    for amount in units.by_kind(amounts).values():
+        yield replace(amount, approx=False)

@@ -8,19 +8,20 @@ packages, add up each for itself.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 
 import msgspec
 
 from rules.foods import Food
 from rules.foods.weight import g_per_ml, grams
-from rules.recipe import Amount, Package
+from rules.recipe import Amount
 from rules.units import is_mass, is_volume, to
+from rules.units.sums import COUNT, Key, by_kind
 
 
 def total(amounts: Sequence[Amount], food: Food | None) -> tuple[Amount, ...]:
     """The amounts in as few as they can be told in, in the order in which their kinds were named first."""
-    alike = _alike(amounts)
+    alike = by_kind(amounts)
     weighed = {key: part for key in alike if (part := _weighed(alike[key], food)) is not None}
     if len(alike) > 1 and any(_measures(key) for key in alike):
         # A bare count stays one: two onions and a cup of them are bought as two onions and some.
@@ -28,42 +29,6 @@ def total(amounts: Sequence[Amount], food: Food | None) -> tuple[Amount, ...]:
         if len(brought) > 1:
             return _one_of(brought, alike, weighed, food)
     return tuple(alike.values())
-
-
-Key = tuple[str | None, Package | None]
-COUNT: Key = (None, None)
-
-
-def _alike(amounts: Sequence[Amount]) -> dict[Key, Amount]:
-    """Sums of what is told alike: all volumes, all masses, each count, loose measure and size of package."""
-    volume, mass = _largest(amounts, is_volume), _largest(amounts, is_mass)
-    found: dict[Key, Amount] = {}
-    for amount in amounts:
-        unit = volume if _is(amount, is_volume) else mass if _is(amount, is_mass) else amount.unit
-        low, high = (
-            value if unit == amount.unit else to(value, str(amount.unit), str(unit))
-            for value in (amount.low, amount.high)
-        )
-        key = (unit, amount.package)
-        other = found.get(key)
-        found[key] = Amount(
-            low=low + (other.low if other else 0.0),
-            high=high + (other.high if other else 0.0),
-            unit=unit,
-            package=amount.package,
-            approx=amount.approx or (other is not None and other.approx),
-        )
-    return found
-
-
-def _is(amount: Amount, kind: Callable[[str | None], bool]) -> bool:
-    return amount.package is None and kind(amount.unit)
-
-
-def _largest(amounts: Sequence[Amount], kind: Callable[[str | None], bool]) -> str | None:
-    units = [str(amount.unit) for amount in amounts if _is(amount, kind)]
-    base = "milliliter" if kind is is_volume else "gram"
-    return max(units, key=lambda unit: to(1.0, unit, base), default=None)
 
 
 def _measures(key: Key) -> bool:

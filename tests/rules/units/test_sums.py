@@ -1,11 +1,11 @@
-"""What an ingredient takes in all."""
+"""What an ingredient takes in all, and what several lines take of one food."""
 
 from __future__ import annotations
 
 import pytest
 
 from rules.recipe import Amount, Package
-from rules.units import in_all
+from rules.units import by_kind, in_all
 
 
 def amount(value: float, unit: str | None = None, *, plus: bool = False) -> Amount:
@@ -34,3 +34,11 @@ def test_tins_are_not_melted_together() -> None:
 @pytest.mark.parametrize("none", [(), []])
 def test_no_amounts_are_none(none: tuple[Amount, ...]) -> None:
     assert in_all(none) is None
+
+
+def test_what_is_told_alike_adds_up_in_the_largest_unit_and_the_rest_stays_apart() -> None:
+    can = Amount(low=1, high=1, unit="can", package=Package(low=14, high=14, unit="ounce"))
+    lines = [amount(8, "tablespoon"), amount(2), amount(1, "cup"), can, amount(3), can]
+    cups, count, cans = by_kind(lines).values()
+    assert (cups, count) == (amount(1.5, "cup"), amount(5))
+    assert (cans.high, cans.unit, cans.package) == (2, "can", can.package)
