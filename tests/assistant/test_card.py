@@ -8,10 +8,7 @@ from __future__ import annotations
 import itertools
 import json
 import re
-from collections.abc import Iterator
-from xml.etree.ElementTree import Element
 
-import html5lib
 import pytest
 from msgspec.structs import replace
 
@@ -21,24 +18,9 @@ from assistant.show.parts import CAUTIONS
 from rules.circumstances import Day
 from rules.plan import CautionId, Moment, Plan
 from tests.assistant import hostile
+from tests.assistant.tree import having, parsed, text
 
 DAY = Day(people=9, eat="2027-07-03T18:30", trip_hours=30)
-
-
-def parsed(page: str) -> Element:
-    """The page's tree; a parse error is an exception."""
-    tree = html5lib.HTMLParser(strict=True, namespaceHTMLElements=False).parse(page)
-    assert isinstance(tree, Element)
-    return tree
-
-
-def text(of: Element) -> str:
-    return " ".join("".join(of.itertext()).split())
-
-
-def having(tree: Element, name: str) -> Iterator[Element]:
-    """All elements of a class."""
-    return (element for element in tree.iter() if name in element.get("class", "").split())
 
 
 def test_the_page_is_valid_and_its_landmarks_and_headings_are_in_order(river_plan: Plan) -> None:

@@ -23,6 +23,7 @@ from rules.labels import LINES, WIDTH
 from rules.plan import Plan
 from rules.recipe import Recipe
 from tests.assistant import hostile
+from tests.assistant.tree import parsed
 
 SVG = "{http://www.w3.org/2000/svg}"
 #: The drawings are made of these and of nothing else.
@@ -126,7 +127,7 @@ def test_json_gives_back_the_very_words(plan: Plan, form: str) -> None:
 
 def test_drawings_hold_nothing_but_shapes_and_figures(plan: Plan) -> None:
     """SVG 2: no script, no link, no picture, no handler; the text alternative is a string of our own words."""
-    tree = html5lib.HTMLParser(strict=True, namespaceHTMLElements=False).parse(shown(plan, "html"))
+    tree = parsed(shown(plan, "html"))
     drawings = [element for element in tree.iter() if str(element.tag) == f"{SVG}svg"]
     assert drawings
     for drawing in drawings:

@@ -18,6 +18,7 @@ from assistant.show.forms import WRITERS
 from assistant.show.tables import FORMULA_STARTS
 from tests.assistant import hostile
 from tests.assistant.test_hostile import unfit
+from tests.assistant.tree import parsed
 
 TRIP = r"""
 name = "<script>window.hurt = 4</script> =1+1 \u202eeip 🥧 & | *"
@@ -58,7 +59,7 @@ def test_no_sign_steers_or_turns_and_nothing_is_lost(written: dict[str, str], fo
 
 
 def test_the_booklet_is_whole_and_holds_no_markup_of_strangers(written: dict[str, str]) -> None:
-    tree = html5lib.HTMLParser(strict=True, namespaceHTMLElements=False).parse(written["html"])
+    tree = parsed(written["html"])
     assert len(list(tree.iter("script"))) <= 1
     assert not list(tree.iter("img"))
     for element in tree.iter():

@@ -13,13 +13,13 @@ from datetime import datetime, timedelta
 from typing import Any
 from xml.etree.ElementTree import Element
 
-import html5lib
 import pytest
 from icalendar import Calendar
 
 from assistant.show.data import json_line
 from assistant.show.forms import Look, written
 from tests.assistant.dishes import DAY, TEN, plan_of
+from tests.assistant.tree import having, parsed, text
 
 #: Forms that tell the whole plan.
 WHOLE = ("html", "text", "md")
@@ -34,24 +34,17 @@ def shown(dish: str, form: str, width: int = 80) -> str:
 
 
 def page(dish: str) -> Element:
-    tree = html5lib.HTMLParser(strict=True, namespaceHTMLElements=False).parse(shown(dish, "html"))
-    assert isinstance(tree, Element)
-    return tree
+    return parsed(shown(dish, "html"))
 
 
 def words(dish: str, form: str) -> str:
     """All words of a form on one line, as a reader sees them."""
     if form == "html":
-        main = next(page(dish).iter("main"))
-        return " ".join("".join(main.itertext()).split())
-    text = shown(dish, form)
+        return text(next(page(dish).iter("main")))
+    told = shown(dish, form)
     if form == "md":
-        text = re.sub(r"\\(.)", r"\1", text)
-    return " ".join(text.split())
-
-
-def having(tree: Element, name: str) -> list[Element]:
-    return [element for element in tree.iter() if name in element.get("class", "").split()]
+        told = re.sub(r"\\(.)", r"\1", told)
+    return " ".join(told.split())
 
 
 @pytest.mark.parametrize("form", WHOLE)

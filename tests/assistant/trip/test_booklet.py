@@ -11,9 +11,7 @@ import itertools
 import re
 from collections.abc import Iterator
 from pathlib import Path
-from xml.etree.ElementTree import Element
 
-import html5lib
 import pytest
 
 from assistant.reader.read import read
@@ -24,20 +22,10 @@ from rules.trip.model import Meal, Person, TripPlan
 from rules.trip.plan import plan
 from tests.assistant import hostile
 from tests.assistant.browser import ABSENT, CHROMIUM, Browser
+from tests.assistant.tree import parsed, text
 from tests.trips import SUPPER, meal, pot, trip, weekend
 
 IN_CHROMIUM = pytest.mark.skipif(CHROMIUM is None, reason=ABSENT)
-
-
-def parsed(page: str) -> Element:
-    """The page's tree; a parse error is an exception."""
-    tree = html5lib.HTMLParser(strict=True, namespaceHTMLElements=False).parse(page)
-    assert isinstance(tree, Element)
-    return tree
-
-
-def text(of: Element) -> str:
-    return " ".join("".join(of.itertext()).split())
 
 
 def hostile_plan() -> TripPlan:
