@@ -10,9 +10,6 @@ from assistant.reader.numbers import word
 
 _MINUTES = re.compile(r"[0-5]\d")
 _CLOCK_POINT = re.compile(r"\d{1,2}\.[0-5]\d")
-#: What stands before "half four" when it is a time, and behind it where it begins the sentence.
-_AT = ("at", "by", "for", "is", "around", "about")
-_MEALS = ("", "for", "dinner", "supper", "tea", "lunch", "please")
 
 
 def clock(words: Words, at: int) -> Value | None:

@@ -47,10 +47,6 @@ class Known(NamedTuple):
     #: every word by which it can be meant
     words: frozenset[str]
 
-    def is_called(self, said: frozenset[str]) -> bool:
-        """Whether some words are a whole name of it."""
-        return any(frozenset(name) == said for name in (self.name, *self.others))
-
     def may_be(self, said: Name, food: Food | None) -> bool:
         """Whether some words can speak of it at all: quicker than how well."""
         if not self.words.isdisjoint(said):

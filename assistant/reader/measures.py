@@ -29,11 +29,6 @@ class Unit(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
         """Whether it tells a size: volume, mass or length."""
         return self.kind in ("volume", "mass", "length")
 
-    @property
-    def is_plant_part_or_cut(self) -> bool:
-        """Whether it counts parts or pieces of the food."""
-        return self.kind in ("part", "shape")
-
 
 class Found(NamedTuple):
     """The unit found, the place after it, and whether it was written in the plural."""

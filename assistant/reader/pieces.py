@@ -32,7 +32,6 @@ LOOKED_UP = frozenset(
     {"goes_on", "flavour", "component", "pair", "kind", "herdwide", "product", "alone", "part", "seed"}
 )
 SEPARATORS = frozenset({",", ";", "|", ":"})
-DASHES = frozenset({"-"})
 #: For amounts every bracket is a round one.
 ROUND = {"[": "(", "{": "(", "]": ")", "}": ")"}
 CLOSES = {"(": ")", "[": "]", "{": "}"}

@@ -119,11 +119,7 @@ class Scene:
             self.wet = True
         if deed == "drain" and not roles:
             self.wet = False
-        if deed in AT_THE_BOARD:
-            self.fire = None
-        if deed == "peel" and not roles and self.fire == "boil":
-            # What was dipped and is peeled has left the water.
-            self.wet, self.fire = False, None
+        self._left_the_fire(deed, roles)
         if deed == "heat" and pours and kind in ("pan", "pot"):
             self.fire = "simmer"
         self.vessel = kind or self.vessel
@@ -142,6 +138,13 @@ class Scene:
             self.last = deed
         elif self.fire and deed in BESIDE and kind not in COLD_PLACES:
             self.last = self.fire
+
+    def _left_the_fire(self, deed: Deed, roles: Collection[Role]) -> None:
+        """A dough is worked away from every fire; what was dipped in boiling water and is peeled has left it."""
+        if deed in AT_THE_BOARD:
+            self.fire = None
+        if deed == "peel" and not roles and self.fire == "boil":
+            self.wet, self.fire = False, None
 
     def _fire_turned(self, deed: Deed, heat: Heat | None) -> None:
         """Remember how strong the fire is."""

@@ -42,8 +42,6 @@ GENERIC_PARTS = frozenset(
 MANY_MOMENTS = 3
 #: A spell of waiting, cold or at room temperature, for which the dough is better made at home [min].
 LONG_RISE_MIN = 6 * 60
-#: Wait of a firm dough in the fridge after which it is baked: it is made at home and frozen [min].
-CHILL_MIN = 20
 
 #: What fruit is stewed with.
 _COMPOTE: frozenset[Role] = frozenset(
@@ -227,10 +225,6 @@ class Kitchen:
     def beside(self, portion: Portion) -> frozenset[Role]:
         """The roles of the company."""
         return frozenset(self.role(taking) for taking in self.company(portion))
-
-    def in_bowl(self, portion: Portion) -> frozenset[Role]:
-        """The roles of what stands in the same bowl."""
-        return frozenset(self.role(taking) for taking in self.bowl(portion))
 
     def has_body(self, portion: Portion) -> bool:
         """Whether flour, starch, oats or crumbs of its own part are in the company."""

@@ -102,7 +102,6 @@ AROMATIC = frozenset(
 _WETS: frozenset[Role] = SHELF_WET | {"milk", "cultured", "fat", "water", "mayonnaise", "stock"}
 #: What a forcemeat holds and a marinade does not.
 _BINDERS: frozenset[Role] = frozenset({"egg", "crumbs", "bread"})
-_CUT = ("chop", "grate", "grind")
 
 
 def caustic_travels_alone(portion: Portion, kitchen: Kitchen) -> Place | None:  # noqa: ARG001 - one signature

@@ -15,8 +15,6 @@ from rules.units import kitchen
 
 WATER = "water"
 OPEN = "as the recipe leaves it open"
-#: Masses as US shops print them.
-US_MASSES = frozenset({"ounce", "pound"})
 
 
 class BoughtAs(table.Row, frozen=True, kw_only=True):
