@@ -7,6 +7,7 @@ from math import pi
 
 from rules import table
 from rules.plan import Depth
+from rules.table import Figure
 from rules.units import to
 
 
@@ -42,9 +43,10 @@ def oven(diameter_in: int, depth: Depth) -> Oven:
     return rows.get(depth) or rows["shallow"]
 
 
+@cache
 def figure(name: str) -> float:
     """A figure of `pot_figures.csv`."""
-    return table.figures("pot_figures.csv")[name].value
+    return next(row.value for row in table.read("pot_figures.csv", Figure) if row.id == name)
 
 
 def depth_of(pot: Oven, milliliters: float) -> float:
